@@ -1,0 +1,1 @@
+"""What to cut, from which sheet, in which order."""

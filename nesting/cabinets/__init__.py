@@ -1,0 +1,1 @@
+"""A cabinet design becomes parts; one family per file."""

@@ -1,0 +1,55 @@
+"""The job: everything the engine is told."""
+
+from dataclasses import dataclass
+
+from nesting.cabinets.build import CabinetBuild
+from nesting.lengths import Length, Unit
+from nesting.parts import Part
+from nesting.saw import Keep, Saw, Times
+from nesting.sheets import Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assumption:
+    """A number that the plan rests on.
+
+    Attributes:
+        name: What it is, in the user's words, such as "kerf".
+        value: Its value with unit, as text.
+        is_default: True where the job file left it out.
+        check: How to check it before the first cut.
+    """
+
+    name: str
+    value: str
+    is_default: bool
+    check: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """Parts, sheets and saw: the engine's whole input.
+
+    Attributes:
+        name: Title of the job.
+        unit: The unit of the job file, used on every page.
+        step: Sizes made by the calculator are rounded to this.
+        saw: The saw and its guide.
+        times: Minutes of work.
+        keep: Which leftovers are worth keeping.
+        sheets: Kinds of sheet, in the order of the file. Names are unique.
+        parts: Kinds of part: those of the file first, then those of the cabinets.
+        cabinets: What the calculator made, in the order of the file.
+        assumptions: The numbers that the plan rests on, defaults marked.
+    """
+
+    name: str
+    unit: Unit = Unit.MM
+    step: Length
+    saw: Saw = Saw()
+    times: Times = Times()
+    keep: Keep = Keep()
+    sheets: tuple[Sheet, ...]
+    parts: tuple[Part, ...]
+    cabinets: tuple[CabinetBuild, ...] = ()
+    assumptions: tuple[Assumption, ...] = ()

@@ -1,0 +1,119 @@
+"""Parts: the rectangles to be cut."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from nesting.errors import Fault, InputError
+from nesting.lengths import Length
+
+
+class Grain(Enum):
+    """The side of a part that must run with the face grain of its sheet."""
+
+    LENGTH = "length"
+    WIDTH = "width"
+    ANY = "any"
+
+
+class Status(Enum):
+    """How far a part's size can be trusted before the work has begun."""
+
+    FINAL = "final"
+    OVERSIZE = "oversize"
+    MEASURE_FIRST = "measure first"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A kind of rectangular part, finished size, and how many of it are needed.
+
+    Attributes:
+        name: What it is called, such as "Side". Unique together with the cabinet.
+        length: Finished size along the part's own length. Positive.
+        width: Finished size across it. Positive.
+        count: Number of copies, at least 1.
+        grain: The side that runs with the face grain.
+        material: Material of the sheet it must come from.
+        thickness: Nominal thickness of that sheet.
+        oversize: How much larger the blank is in both directions. Not negative.
+        status: Final, oversize, or measured from the work before the last cut.
+        cabinet: Letter of the cabinet it belongs to, empty for a plain part.
+        sums: How each size came about, such as "464.6 = 500 - 17.7 - 17.7"; empty for a plain part.
+        match: Parts that share a non-empty value must come out alike in the dimension it names.
+        to_do: What is still done to the part after it is cut, in order.
+    """
+
+    name: str
+    length: Length
+    width: Length
+    count: int = 1
+    grain: Grain = Grain.ANY
+    material: str
+    thickness: Length
+    oversize: Length = 0
+    status: Status = Status.FINAL
+    cabinet: str = ""
+    sums: tuple[str, ...] = ()
+    match: str = ""
+    to_do: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        """Refuse what no part can be."""
+        faults = []
+        if self.length <= 0 or self.width <= 0:
+            faults.append(
+                Fault(
+                    where=f"part {self.name!r}",
+                    what="its length and width must be more than 0",
+                    remedy="Give the finished size of the part.",
+                )
+            )
+        if self.oversize < 0:
+            faults.append(
+                Fault(
+                    where=f"part {self.name!r}",
+                    what="its oversize is negative",
+                    remedy="Give how much larger the blank is, 0 for none.",
+                )
+            )
+        if self.count < 1:
+            faults.append(
+                Fault(
+                    where=f"part {self.name!r}",
+                    what=f"its count is {self.count}",
+                    remedy="Give a whole number of 1 or more, or take the part out.",
+                )
+            )
+        if faults:
+            raise InputError(faults)
+
+    @property
+    def blank_length(self) -> Length:
+        """Length that is cut from the sheet."""
+        return self.length + self.oversize
+
+    @property
+    def blank_width(self) -> Length:
+        """Width that is cut from the sheet."""
+        return self.width + self.oversize
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Batten:
+    """A length of solid timber of rectangular section.
+
+    Attributes:
+        name: What it is, such as "rear frame, long".
+        length: Finished length.
+        section: Thickness and width of the section, the smaller first.
+        count: Number of copies, at least 1.
+        cabinet: Letter of the cabinet it belongs to, empty for none.
+        sums: How the length came about.
+    """
+
+    name: str
+    length: Length
+    section: tuple[Length, Length]
+    count: int = 1
+    cabinet: str = ""
+    sums: tuple[str, ...] = ()

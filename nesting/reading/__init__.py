@@ -1,0 +1,1 @@
+"""From files to a job: job files, part lists, spreadsheets."""

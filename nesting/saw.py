@@ -1,0 +1,69 @@
+"""The saw, its guide and how long the work with them takes."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import Enum
+
+from nesting.lengths import Length, mm
+
+
+class Face(Enum):
+    """A face of a sheet. The good face is the front."""
+
+    FRONT = "front"
+    BACK = "back"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Saw:
+    """A circular saw run along a guide.
+
+    Attributes:
+        kerf: Width that a cut removes. Not negative.
+        guide_length: The longest cut that can be guided.
+        base_left: Left edge of the base plate to the near side of the kerf.
+        base_right: Far side of the kerf to the right edge of the base plate.
+        marked_face: The face that lies up, is marked and is drawn.
+        lift_limit_kg: What one person lifts; above it the plan says two people.
+        smallest_held: A piece narrower than this cannot be held for a cut.
+    """
+
+    kerf: Length = mm("2.4")
+    guide_length: Length = mm(2700)
+    base_left: Length = mm(38)
+    base_right: Length = mm(130)
+    marked_face: Face = Face.BACK
+    lift_limit_kg: Decimal = Decimal(20)
+    smallest_held: Length = mm(60)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Times:
+    """Minutes of work, for comparing plans and for a rough total. The defaults are judgement.
+
+    Attributes:
+        setting: Moving the guide to a new keep size.
+        cut: One cut, however short.
+        metre: Each metre of cut.
+        lift: Handling one piece above the lift limit.
+        turn: Changing between rip and crosscut.
+    """
+
+    setting: Decimal = Decimal("2.0")
+    cut: Decimal = Decimal("1.5")
+    metre: Decimal = Decimal("0.4")
+    lift: Decimal = Decimal("1.0")
+    turn: Decimal = Decimal("1.0")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keep:
+    """Which leftovers are worth keeping.
+
+    Attributes:
+        length: Smallest longer side of an offcut.
+        width: Smallest shorter side of an offcut.
+    """
+
+    length: Length = mm(300)
+    width: Length = mm(100)

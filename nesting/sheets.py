@@ -1,0 +1,80 @@
+"""Sheets: what is bought, or already stands in the garage."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import Enum
+
+from nesting.lengths import Length, mm, round_to
+
+
+class SheetGrain(Enum):
+    """The side of a sheet that its face grain runs along."""
+
+    LENGTH = "length"
+    WIDTH = "width"
+    NONE = "none"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trim:
+    """How much of each edge is not used: raw, crushed or out of square.
+
+    Seen from the good face with the sheet's length running left to right.
+    """
+
+    left: Length = 0
+    right: Length = 0
+    top: Length = 0
+    bottom: Length = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """A kind of sheet, and how many of it there are.
+
+    Attributes:
+        name: Unique name of the stock, such as "birch 18".
+        material: What it is made of; parts name it.
+        thickness: Nominal thickness, the name it is sold under.
+        measured: Readings of the sheets in hand; empty until they are measured.
+        length: First dimension. Positive. Need not be the longer one.
+        width: Second dimension. Positive.
+        grain: The side that the face grain runs along.
+        price: Price of one sheet; 0 where it is owned.
+        count: How many there are; None where as many as needed can be had.
+        owned: Already in the garage.
+        trim: What is not used along each edge.
+    """
+
+    name: str
+    material: str
+    thickness: Length
+    measured: tuple[Length, ...] = ()
+    length: Length
+    width: Length
+    grain: SheetGrain = SheetGrain.LENGTH
+    price: Decimal = Decimal(0)
+    count: int | None = None
+    owned: bool = False
+    trim: Trim = Trim()
+
+    @property
+    def real_thickness(self) -> Length:
+        """Mean of the readings to 0.1 mm, or the nominal thickness where there are none.
+
+        References:
+            EN 324-1:1993: the mean of the readings is given to 0.1 mm.
+        """
+        if not self.measured:
+            return self.thickness
+        return round_to(sum(self.measured), len(self.measured) * mm("0.1")) // len(self.measured)
+
+    @property
+    def usable_length(self) -> Length:
+        """Length between the trims."""
+        return self.length - self.trim.left - self.trim.right
+
+    @property
+    def usable_width(self) -> Length:
+        """Width between the trims."""
+        return self.width - self.trim.bottom - self.trim.top

@@ -1,0 +1,1 @@
+"""What the builder prints and reads."""

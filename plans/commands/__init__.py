@@ -1,0 +1,1 @@
+"""One command per file; each returns an outcome and prints nothing."""

@@ -1,0 +1,1 @@
+"""From a plan to pages: lines, rectangles, hatches and texts in millimetres on paper."""

@@ -1,0 +1,1 @@
+"""What a plan says, as plain data: one section per file."""

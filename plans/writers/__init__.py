@@ -1,0 +1,1 @@
+"""From pages to bytes; a writer decides nothing."""
