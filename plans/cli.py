@@ -1,0 +1,193 @@
+"""The command line: the only place that prints."""
+
+import json
+import sys
+import traceback
+from collections.abc import Callable
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from nesting.errors import InputError, NestingError, NoFitError
+from plans.commands import parts as parts_command
+from plans.commands import plan as plan_command
+from plans.commands import rehearse as rehearse_command
+from plans.commands import start as start_command
+from plans.outcome import ExitStatus, Outcome
+from plans.progress import ProgressLine
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    help="From a cabinet or a part list to a printed, checked plan for cutting it.",
+)
+
+
+class PaperName(StrEnum):
+    """Papers that the pages are made for."""
+
+    A4 = "A4"
+    LETTER = "Letter"
+
+
+JobFile = Annotated[Path, typer.Argument(metavar="JOB", help="The job file (TOML).")]
+Json = Annotated[bool, typer.Option("--json", help="Print the result as JSON.")]
+Quiet = Annotated[bool, typer.Option("--quiet", help="Print nothing but the result and errors.")]
+Debug = Annotated[bool, typer.Option("--debug", help="Show where in the code an error arose.")]
+
+
+@app.command()
+def start(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
+    name: Annotated[str | None, typer.Option(help="Title of the job.")] = None,
+    units: Annotated[str | None, typer.Option(help="mm or in.")] = None,
+    height: Annotated[str | None, typer.Option(help="Outside height of the cabinet.")] = None,
+    width: Annotated[str | None, typer.Option(help="Outside width.")] = None,
+    depth: Annotated[str | None, typer.Option(help="Outside depth.")] = None,
+    count: Annotated[str | None, typer.Option(help="How many cabinets.")] = None,
+    sheet_length: Annotated[str | None, typer.Option(help="Length of a sheet.")] = None,
+    sheet_width: Annotated[str | None, typer.Option(help="Width of a sheet.")] = None,
+    thickness: Annotated[str | None, typer.Option(help="Nominal thickness of a sheet.")] = None,
+    price: Annotated[str | None, typer.Option(help="Price of a sheet.")] = None,
+    kerf: Annotated[str | None, typer.Option(help="Width that the saw removes.")] = None,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Ask a few questions and write a job file that plans as it stands."""
+    given = {
+        "name": name,
+        "units": units,
+        "height": height,
+        "width": width,
+        "depth": depth,
+        "count": count,
+        "sheet_length": sheet_length,
+        "sheet_width": sheet_width,
+        "thickness": thickness,
+        "price": price,
+        "kerf": kerf,
+    }
+    ask = _ask if sys.stdin.isatty() else None
+    _run(lambda: start_command.start(file, given, ask), quiet=quiet, debug=debug)
+
+
+@app.command()
+def parts(job: JobFile, json: Json = False, quiet: Quiet = False, debug: Debug = False) -> None:
+    """Work out every part, with the sum behind its size. Needs no sheets."""
+    _run(lambda: parts_command.parts(job), as_json=json, quiet=quiet, debug=debug)
+
+
+@app.command()
+def plan(
+    job: JobFile,
+    out: Annotated[
+        Path | None, typer.Option(help="Folder to write into. Default: beside the job file.")
+    ] = None,
+    paper: Annotated[PaperName, typer.Option(help="Paper to print on.")] = PaperName.A4,
+    seed: Annotated[int, typer.Option(min=0, help="Another seed, another search.")] = 1,
+    effort: Annotated[
+        int | None, typer.Option(min=0, help="Iterations of the search. Decides the plan.")
+    ] = None,
+    seconds: Annotated[
+        float | None, typer.Option(min=0.0, help="Stop searching after this long.")
+    ] = None,
+    svg: Annotated[bool, typer.Option("--svg", help="Also write each page as SVG.")] = False,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Lay the parts on sheets, rehearse the cuts and write the pages."""
+    options = plan_command.PlanOptions(
+        out=out,
+        paper=paper.value,
+        seed=seed,
+        effort=effort,
+        seconds=seconds,
+        svg=svg,
+        writes=not json or out is not None,
+    )
+    with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
+        outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)
+    _finish(outcome, as_json=json, quiet=quiet)
+
+
+@app.command()
+def rehearse(
+    plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan file (NAME.plan.json).")],
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Saw the printed numbers of a plan virtually and report."""
+    _run(lambda: rehearse_command.rehearse_file(plan), as_json=json, quiet=quiet, debug=debug)
+
+
+def _ask(question: str, default: str) -> str:
+    return str(typer.prompt(question, default=default, err=True))
+
+
+def _run(
+    command: Callable[[], Outcome], *, as_json: bool = False, quiet: bool, debug: bool
+) -> None:
+    _finish(_attempt(command, debug=debug), as_json=as_json, quiet=quiet)
+
+
+def _attempt(command: Callable[[], Outcome], *, debug: bool) -> Outcome:
+    """Run a command; whatever goes wrong becomes a message and a status."""
+    try:
+        return command()
+    except InputError as error:
+        outcome = _failure(ExitStatus.WRONG_INPUT, str(error))
+    except NoFitError as error:
+        outcome = _failure(ExitStatus.SOME_PARTS_DO_NOT_FIT, str(error))
+    except NestingError as error:
+        outcome = _failure(ExitStatus.FAILED, str(error))
+    except (KeyboardInterrupt, typer.Abort):
+        outcome = _failure(ExitStatus.INTERRUPTED, "Interrupted: nothing was written.")
+    except OSError as error:
+        outcome = _failure(ExitStatus.FAILED, _sentence(error))
+    except Exception as error:  # noqa: BLE001 - a traceback is of no use to the person at the saw
+        outcome = _failure(
+            ExitStatus.FAILED,
+            f"setout: something unexpected went wrong ({error!r}).\n"
+            "Nothing was written. Run it again with --debug and report what it prints.",
+        )
+    if debug:
+        traceback.print_exc()
+    return outcome
+
+
+def _failure(status: ExitStatus, message: str) -> Outcome:
+    return Outcome(status=status, messages=(message,))
+
+
+def _sentence(error: OSError) -> str:
+    place = error.filename or "writing"
+    reason = (error.strerror or str(error)).lower()
+    return (
+        f"{place}: {reason}.\n"
+        "Earlier files are as they were. Make room or name another folder with --out."
+    )
+
+
+def _finish(outcome: Outcome, *, as_json: bool, quiet: bool) -> None:
+    failed = outcome.status not in (ExitStatus.DONE, ExitStatus.SOME_PARTS_DO_NOT_FIT)
+    if outcome.messages and (failed or not quiet):
+        typer.echo("\n".join(outcome.messages), err=True)
+    if as_json and outcome.data:
+        typer.echo(json.dumps(outcome.data, ensure_ascii=False, indent=1))
+    elif outcome.text and not as_json:
+        typer.echo(outcome.text)
+    raise typer.Exit(int(outcome.status))
+
+
+def main() -> None:
+    """Run the command line."""
+    try:
+        app()
+    except KeyboardInterrupt:
+        sys.exit(int(ExitStatus.INTERRUPTED))

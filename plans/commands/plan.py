@@ -1,0 +1,132 @@
+"""`setout plan`: search, rehearse, write the pages and the plan file."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from nesting.errors import Fault, InputError, LayoutError
+from plans.outcome import ExitStatus, Outcome
+
+Progress = Callable[[Any], None]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanOptions:
+    """How to plan, and where to write.
+
+    Attributes:
+        out: Folder to write into; None for beside the job file.
+        paper: Name of the paper, "A4" or "Letter".
+        seed: Seed of the search.
+        effort: Iterations of each search; None for the default.
+        seconds: Cap on the time, or None.
+        svg: Also write each page as a picture.
+        writes: False where the plan goes to standard output only.
+    """
+
+    out: Path | None = None
+    paper: str = "A4"
+    seed: int = 1
+    effort: int | None = None
+    seconds: float | None = None
+    svg: bool = False
+    writes: bool = True
+
+
+def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
+    """Plan a job file and write what is printed.
+
+    Args:
+        job_file: The job file.
+        options: How, and where to.
+        progress: Told how far the search is.
+
+    Raises:
+        InputError: The job file, a list it names or the output folder is wrong.
+        LayoutError: The plan failed its own rehearsal; nothing is written.
+        OSError: A file could not be written; what stood before is whole.
+    """
+    from nesting.reading.job_toml import read_job
+    from nesting.solve import DEFAULT_EFFORT, solve
+    from plans.plan import make_plan
+    from plans.plan_file import dump, plan_document
+    from plans.rehearsal import rehearse
+
+    job = read_job(job_file)
+    folder = _checked_folder(options.out or job_file.parent) if options.writes else None
+    result = solve(
+        job,
+        effort=DEFAULT_EFFORT if options.effort is None else options.effort,
+        seed=options.seed,
+        seconds=options.seconds,
+        progress=progress,
+    )
+    made = make_plan(job, result)
+    document = plan_document(job, result, made)
+    rehearsal = rehearse(document)
+    if rehearsal.faults:
+        raise LayoutError(
+            "The plan failed its own rehearsal and was not written. This is a fault of setout; "
+            "please report it with the job file.\n" + "\n".join(map(str, rehearsal.faults))
+        )
+    messages = []
+    if folder is not None:
+        messages.append(_write(folder, job_file.stem, made, dump(document), options))
+    if result.is_interrupted:
+        messages.append("Interrupted: this is the best plan found so far.")
+    return Outcome(
+        status=_status(
+            is_interrupted=result.is_interrupted, is_complete=not made.overview.unplaced
+        ),
+        text="\n".join([*made.overview.figures, made.overview.bound_text, *made.overview.unplaced]),
+        data=document,
+        messages=tuple(messages),
+    )
+
+
+def _status(*, is_interrupted: bool, is_complete: bool) -> ExitStatus:
+    if is_interrupted:
+        return ExitStatus.INTERRUPTED
+    return ExitStatus.DONE if is_complete else ExitStatus.SOME_PARTS_DO_NOT_FIT
+
+
+def _checked_folder(folder: Path) -> Path:
+    """Return the folder to write into, made if need be, before any work is done."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise InputError(
+            [
+                Fault(
+                    where=str(folder),
+                    what="it is not a folder that can be written to",
+                    remedy="Name another folder with --out.",
+                )
+            ]
+        ) from error
+    return folder
+
+
+def _write(folder: Path, stem: str, made: Any, plan_text: str, options: PlanOptions) -> str:  # noqa: ANN401
+    from plans.pages.pages import make_pages
+    from plans.pages.paper import PAPERS
+    from plans.writers.pdf import write_pdf
+    from plans.writers.svg import write_svg
+    from plans.writers.whole_file import write_whole
+
+    pages = make_pages(made, PAPERS[options.paper])
+    contents = {
+        folder / f"{stem}.pdf": write_pdf(pages),
+        folder / f"{stem}.plan.json": plan_text.encode(),
+    }
+    if options.svg:
+        for number, page in enumerate(pages, start=1):
+            contents[folder / f"{stem}.page-{number:02d}.svg"] = write_svg(page)
+    replaced = write_whole(contents)
+    return "\n".join(
+        f"{'Replaced' if path in replaced else 'Wrote'} {path}"
+        + (f" ({len(pages)} pages)" if path.suffix == ".pdf" else "")
+        for path in contents
+        if path.suffix != ".svg" or path.name.endswith("page-01.svg")
+    )
