@@ -6,24 +6,31 @@ the faults before it uses what was read. Within the reader, `is_sound` tells whe
 values are real, for checks that compare them.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
-from difflib import get_close_matches
-from enum import Enum
 from typing import Any, TypeVar
 
 from nesting.errors import Fault, InputError
-from nesting.lengths import Length, Unit, format_length, mm, parse_length
+from nesting.lengths import Length, Unit, mm
 from nesting.reading.excerpts import Spot, quote
 from nesting.reading.faults import Faults
 from nesting.reading.toml_lines import Path, Spots
+from nesting.reading.values import (
+    LARGEST,
+    LONGEST,
+    Choice,
+    as_choice,
+    as_flag,
+    as_length,
+    as_number,
+    as_text,
+    as_whole,
+    did_you_mean,
+    listed,
+)
 
-LONGEST = mm(20_000)  # longer than any sheet, guide or part that one person saws
-LONGEST_TEXT = 80
-STAND_IN = mm(100)
-
-Choice = TypeVar("Choice", bound=Enum)
+Value = TypeVar("Value")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +76,16 @@ class Table:
     is_sound: bool = True
     asked: dict[str, None] = field(default_factory=dict)
 
+    @property
+    def line(self) -> int:
+        """Number of the line it begins on, from 1; 0 where that is not known."""
+        return self._spot("")[0].line
+
+    @property
+    def place(self) -> str:
+        """What a message elsewhere calls it, such as "line 12"."""
+        return f"line {self.line}" if self.line else self.label
+
     def has(self, key: str) -> bool:
         """Return whether the key is there. Counts as reading it."""
         self.asked[key] = None
@@ -76,19 +93,7 @@ class Table:
 
     def text(self, key: str, default: str | None = None) -> str:
         """Return a text on one line; without a default the key must be there."""
-        value = self._value(key, default, '"..."')
-        if value is None:
-            return default or "?"
-        if not isinstance(value, str):
-            self.fault(f"{_show(value)} is not text", f'Write {key} = "..." in quotes.', key)
-        elif not value.strip() or not value.isprintable():
-            self.fault("the text is empty or has a line break", "Write it on one line.", key)
-        elif len(value) > LONGEST_TEXT:
-            remedy = f"Write at most {LONGEST_TEXT} characters."
-            self.fault(f"the text has {len(value)} characters", remedy, key)
-        else:
-            return value.strip()
-        return default or "?"
+        return self._read(key, default, "?", '"..."', as_text)
 
     def length(
         self,
@@ -106,111 +111,82 @@ class Table:
             may_be_zero: True where 0 makes sense.
             most: The longest that makes sense.
         """
-        example = "600" if self.unit is Unit.MM else '"23 5/8"'
-        value = self._value(key, None if default is None else str(default), example)
-        stand_in = STAND_IN if default is None else default
-        if value is None:
-            return stand_in
-        length = self._length_of(value, key, may_be_zero=may_be_zero, most=most)
-        return stand_in if length is None else length
+        return self._read(
+            key,
+            default,
+            mm(100),
+            "600" if self.unit is Unit.MM else '"23 5/8"',
+            lambda value: as_length(value, self.unit, may_be_zero=may_be_zero, most=most),
+        )
 
-    def lengths(self, key: str) -> tuple[Length, ...]:
+    def lengths(self, key: str, *, most: Length = LONGEST) -> tuple[Length, ...]:
         """Return the lengths of a list, none where the key is left out. A lone value will do."""
         if not self.has(key):
             return ()
+        found = []
         value = self.values[key]
-        elements = value if isinstance(value, list) else [value]
-        found = [self._length_of(e, key, may_be_zero=False, most=LONGEST) for e in elements]
-        return tuple(length for length in found if length is not None)
+        for each in value if isinstance(value, list) else [value]:
+            try:
+                found.append(as_length(each, self.unit, most=most))
+            except InputError as error:
+                self.fault(error.faults[0].what, error.faults[0].remedy, key)
+        return tuple(found)
 
-    def whole(self, key: str, default: int | None = None, *, least: int = 0) -> int:
-        """Return a whole number of at least `least`; without a default the key must be there."""
-        value = self._value(key, None if default is None else str(default), str(max(least, 1)))
-        stand_in = least if default is None else default
-        if value is None:
-            return stand_in
-        if isinstance(value, bool) or not isinstance(value, int):
-            self.fault(
-                f"{_show(value)} is not a whole number",
-                f"Write a whole number of {least} or more.",
-                key,
-            )
-        elif value < least:
-            self.fault(
-                f"{value} is less than {least}", f"Write a whole number of {least} or more.", key
-            )
-        else:
-            return value
-        return stand_in
+    def whole(
+        self, key: str, default: int | None = None, *, least: int = 0, most: int = LARGEST
+    ) -> int:
+        """Return a whole number between two limits; without a default the key must be there."""
+        return self._read(
+            key,
+            default,
+            least,
+            str(max(least, 1)),
+            lambda value: as_whole(value, least=least, most=most),
+        )
 
     def number(
-        self, key: str, default: Decimal | None = None, *, least: Decimal = Decimal(0)
+        self,
+        key: str,
+        default: Decimal | None = None,
+        *,
+        least: Decimal = Decimal(0),
+        most: Decimal = Decimal(LARGEST),
     ) -> Decimal:
-        """Return a number of at least `least`; without a default the key must be there."""
-        value = self._value(key, None if default is None else str(default), str(max(least, 1)))
-        stand_in = least if default is None else default
-        if value is None:
-            return stand_in
-        if isinstance(value, bool) or not isinstance(value, int | Decimal):
-            remedy = f"Write a number of {least} or more, without quotes."
-            self.fault(f"{_show(value)} is not a number", remedy, key)
-        elif not Decimal(value).is_finite():
-            self.fault(
-                f"{_show(value)} is not a number", f"Write a number of {least} or more.", key
-            )
-        elif value < least:
-            self.fault(
-                f"{_show(value)} is less than {least}", f"Write a number of {least} or more.", key
-            )
-        else:
-            return Decimal(value)
-        return stand_in
+        """Return a number between two limits; without a default the key must be there."""
+        return self._read(
+            key,
+            default,
+            least,
+            str(max(least, Decimal(1))),
+            lambda value: as_number(value, least=least, most=most),
+        )
 
     def flag(self, key: str, *, default: bool = False) -> bool:
         """Return true or false."""
-        if not self.has(key):
-            return default
-        value = self.values[key]
-        if isinstance(value, bool):
-            return value
-        self.fault(
-            f"{_show(value)} is neither true nor false",
-            f"Write {key} = true or {key} = false, without quotes.",
-            key,
-        )
-        return default
+        return self._read(key, default, default, "true", as_flag)
 
     def choice(self, key: str, kinds: type[Choice], default: Choice | None = None) -> Choice:
         """Return the member of an Enum whose value stands there."""
-        known = [str(kind.value) for kind in kinds]
-        value = self._value(key, None if default is None else "", f'"{known[0]}"')
-        stand_in = next(iter(kinds)) if default is None else default
-        if value is None:
-            return stand_in
-        for kind in kinds:
-            if isinstance(value, str) and value.strip().lower() == kind.value:
-                return kind
-        self.fault(
-            f"{_show(value)} is not one of the choices",
-            did_you_mean(value, known) + f"Write {_either(known)}.",
-            key,
+        first = next(iter(kinds))
+        return self._read(
+            key, default, first, f'"{first.value}"', lambda value: as_choice(value, kinds)
         )
-        return stand_in
 
     def table(self, key: str) -> "Table":
         """Return the table under a key; where the file has none, an absent one with no values."""
         here = self.has(key)
         value = self.values.get(key)
-        if here and not isinstance(value, dict):
+        label = f"{self.label}, {key}" if self.label else f"[{key}]"
+        if isinstance(value, dict):
+            return self._inner((key,), label, value, is_absent=False)
+        if here:
             wanted = f"[{'.'.join([*self._names(), key])}]"
             self.fault(
                 f"{wanted} must be one table",
                 f"Write {wanted} on a line of its own, in single brackets, and its keys below it.",
                 key,
+                names_key=False,
             )
-        label = f"{self.label}, {key}" if self.label else f"[{key}]"
-        if isinstance(value, dict):
-            return self._inner((key,), label, value, is_absent=False)
         return self._inner((key,), label, {}, is_absent=True)
 
     def tables(self, key: str) -> tuple["Table", ...]:
@@ -224,6 +200,7 @@ class Table:
                 f"each {key} must be a table of its own",
                 f"Write {wanted} on a line of its own, in double brackets, and its keys below it.",
                 key,
+                names_key=False,
             )
             return ()
         before = f"{self.label}, {key}" if self.label else f"[[{key}]]"
@@ -237,10 +214,9 @@ class Table:
         for key in self.values:
             if key not in self.asked:
                 known = list(self.asked)
-                kind = "table or key" if not self.path else "key"
                 self.fault(
-                    f"the {kind} {key!r} is not known here",
-                    did_you_mean(key, known) + f"Known here: {', '.join(known)}.",
+                    f"{key!r} is not known here",
+                    f"{did_you_mean(key, known)}Known here: {listed(known, 'and')}.",
                     key,
                     names_key=False,
                 )
@@ -261,61 +237,35 @@ class Table:
             self.label,
             f"key {key!r}" if key and names_key else "",
         ]
-        self.faults.add(
-            Fault(
-                where=", ".join(word for word in place if word),
-                what=what,
-                remedy=remedy,
-                excerpt=self._excerpt(spot, key, names_key=names_key) if is_exact else (),
-            ),
-            line=spot.line,
+        fault = Fault(
+            where=", ".join(word for word in place if word),
+            what=what,
+            remedy=remedy,
+            excerpt=self._excerpt(spot, key, names_key=names_key) if key and is_exact else (),
         )
+        self.faults.add(fault, line=spot.line)
         table: Table | None = self
         while table is not None:
             table.is_sound = False
             table = table.parent
 
-    def _value(self, key: str, default: str | None, example: str) -> Any:  # noqa: ANN401 - TOML
-        """Return the value of a key, or None, with a fault where there must be one."""
-        if self.has(key):
-            return self.values[key]
-        if default is None and not self.is_absent:
-            self.fault(f"{key!r} is missing", f"Add a line such as {key} = {example}.")
-        return None
-
-    def _length_of(
+    def _read(
         self,
-        value: Any,  # noqa: ANN401 - whatever TOML holds
         key: str,
-        *,
-        may_be_zero: bool,
-        most: Length,
-    ) -> Length | None:
-        if isinstance(value, bool) or not isinstance(value, int | Decimal | str):
-            self.fault(
-                f"{_show(value)} is not a length",
-                "Write a number, such as 464.6, or text with a unit, such as "
-                '"18 mm" or "23/32 in".',
-                key,
-            )
-            return None
-        try:
-            length = parse_length(value if isinstance(value, str) else _plain(value), self.unit)
-        except InputError as error:
-            self.fault(error.faults[0].what, error.faults[0].remedy, key)
-            return None
-        if length == 0 and not may_be_zero:
-            self.fault("it must be more than 0", "Write a length of more than 0.", key)
-            return None
-        if length > most:
-            limit = f"{format_length(most, self.unit)} {self.unit.value}"
-            self.fault(
-                f"{format_length(length, self.unit)} {self.unit.value} is more than {limit}",
-                f"Check the unit: bare numbers in this file are in {self.unit.value}.",
-                key,
-            )
-            return None
-        return length
+        default: Value | None,
+        stand_in: Value,
+        example: str,
+        convert: Callable[[object], Value],
+    ) -> Value:
+        """Return a converted value, its default, or a stand-in after recording a fault."""
+        if self.has(key):
+            try:
+                return convert(self.values[key])
+            except InputError as error:
+                self.fault(error.faults[0].what, error.faults[0].remedy, key)
+        elif default is None and not self.is_absent:
+            self.fault(f"{key!r} is missing", f"Add a line such as {key} = {example}.")
+        return stand_in if default is None else default
 
     def _inner(
         self, keys: Path, label: str, values: Mapping[str, Any], *, is_absent: bool
@@ -331,14 +281,6 @@ class Table:
             is_absent=is_absent,
         )
 
-    def _excerpt(self, spot: Spot, key: str, *, names_key: bool) -> tuple[str, ...]:
-        """Quote a line with marks under the value, or under the key where that is the fault."""
-        line = self.source.lines[spot.line - 1]
-        start = -1 if names_key else line.find(key, 0, spot.start)
-        return (
-            quote(line, spot.start, spot.end) if start < 0 else quote(line, start, start + len(key))
-        )
-
     def _names(self) -> list[str]:
         return [name for name in self.path if isinstance(name, str)]
 
@@ -347,43 +289,16 @@ class Table:
         path = (*self.path, key) if key else self.path
         for end in range(len(path), 0, -1):
             if path[:end] in self.source.spots:
-                return self.source.spots[path[:end]], bool(key) and end == len(path)
-        first = (key, 0)
-        return self.source.spots.get(first, Spot(line=0)), False
+                return self.source.spots[path[:end]], end == len(path)
+        return self.source.spots.get((*path, 0), Spot(line=0)), False
 
-
-def did_you_mean(word: object, known: list[str]) -> str:
-    """Return "Did you mean 'width'? " for a word close to a known one, else nothing."""
-    near = get_close_matches(str(word).strip().lower(), known, n=1, cutoff=0.5)
-    return f"Did you mean {near[0]!r}? " if near else ""
+    def _excerpt(self, spot: Spot, key: str, *, names_key: bool) -> tuple[str, ...]:
+        """Quote a line with marks under the value, or under the key where that is the fault."""
+        line = self.source.lines[spot.line - 1]
+        start = -1 if names_key else line.find(key)
+        return quote(line, *((spot.start, spot.end) if start < 0 else (start, start + len(key))))
 
 
 def _named(values: Mapping[str, Any]) -> str:
     name = values.get("name")
     return f" {name!r}" if isinstance(name, str) and name.isprintable() and name.strip() else ""
-
-
-def _either(words: list[str]) -> str:
-    quoted = [f'"{word}"' for word in words]
-    return " or ".join([", ".join(quoted[:-1]), quoted[-1]] if quoted[1:] else quoted)
-
-
-def _plain(number: int | Decimal) -> str:
-    return f"{number:f}" if isinstance(number, Decimal) else str(number)
-
-
-def _show(value: object) -> str:
-    """Return a value as the user wrote it, near enough."""
-    match value:
-        case bool():
-            return str(value).lower()
-        case int() | Decimal():
-            return _plain(value)
-        case str():
-            return repr(value)
-        case list():
-            return "a list"
-        case dict():
-            return "a table"
-        case _:
-            return str(value)
