@@ -21,6 +21,7 @@ Length: TypeAlias = int
 NM_PER_MM = 1_000_000
 NM_PER_INCH = 25_400_000
 FINEST_FRACTION = 64
+LONGEST_TEXT = 60
 
 
 class Unit(Enum):
@@ -35,11 +36,20 @@ class Unit(Enum):
         return NM_PER_MM if self is Unit.MM else NM_PER_INCH
 
 
-_SUFFIXES = {"mm": Unit.MM, "in": Unit.INCH, "inch": Unit.INCH, '"': Unit.INCH, "″": Unit.INCH}
+_ADVICE = "Write a number, such as 464.6, 18 mm or 23/32 in."
+_SUFFIXES = {
+    "mm": Unit.MM,
+    "in": Unit.INCH,
+    "inch": Unit.INCH,
+    "inches": Unit.INCH,
+    '"': Unit.INCH,
+    "″": Unit.INCH,
+}
 _FOREIGN = {"cm", "m", "dm", "ft", "'", "′", "feet", "foot", "yd", "um", "µm", "km"}
-_NUMBER = re.compile(r"(?P<whole>\d+)?(?P<decimals>\.\d*)?")
+_NUMBER = re.compile(r"(?P<whole>[0-9]{1,15})?(?P<decimals>\.[0-9]{0,50})?")
 _FRACTION = re.compile(
-    r"(?:(?P<whole>\d+)(?:\s+|\s*-\s*))?(?P<numerator>\d+)\s*/\s*(?P<denominator>\d+)"
+    r"(?:(?P<whole>[0-9]{1,9})(?:\s+|\s*-\s*))?"
+    r"(?P<numerator>[0-9]{1,9})\s*/\s*(?P<denominator>[0-9]{1,9})"
 )
 _SUFFIXED = re.compile(r"(?P<figures>.*?)\s*(?P<suffix>[a-zµ]+|[\"″'′])?", re.IGNORECASE)
 
@@ -74,12 +84,14 @@ def parse_length(text: str, unit: Unit) -> Length:
             is finer than can be marked, or uses a unit that this project does not.
     """
     trimmed = text.strip()
+    if len(trimmed) > LONGEST_TEXT:
+        raise _fault(trimmed[:LONGEST_TEXT] + "…", "is not a length", _ADVICE)
     match = _SUFFIXED.fullmatch(trimmed)
     figures, suffix = (match["figures"], (match["suffix"] or "").lower()) if match else ("", "")
     if suffix in _FOREIGN:
         raise _fault(text, f"is in {suffix!r}", "Write millimetres (18 mm) or inches (23/32 in).")
     if suffix and suffix not in _SUFFIXES:
-        raise _fault(text, "is not a length", "Write a number, such as 464.6, 18 mm or 23/32 in.")
+        raise _fault(text, "is not a length", _ADVICE)
     if figures.startswith(("-", "\N{MINUS SIGN}")):
         raise _fault(text, "is negative", "Write a length of 0 or more.")
     return _value(text, figures, _SUFFIXES.get(suffix, unit))
@@ -91,7 +103,7 @@ def _value(text: str, figures: str, unit: Unit) -> Length:
         return _fraction_value(text, fraction, unit)
     number = _NUMBER.fullmatch(figures)
     if not number or not any(character.isdigit() for character in figures):
-        raise _fault(text, "is not a length", "Write a number, such as 464.6, 18 mm or 23/32 in.")
+        raise _fault(text, "is not a length", _ADVICE)
     decimals = (number["decimals"] or ".")[1:].rstrip("0")
     if len(decimals) > 3:  # noqa: PLR2004 - the finest decimal that is whole in both units
         raise _fault(text, "is finer than can be marked", "Give at most 3 decimals.")
@@ -108,6 +120,8 @@ def _fraction_value(text: str, fraction: re.Match[str], unit: Unit) -> Length:
             "is not on a tape measure",
             "Use halves, quarters, 8ths, 16ths, 32nds or 64ths of an inch, or a decimal.",
         )
+    if fraction["whole"] and int(fraction["numerator"]) >= denominator:
+        raise _fault(text, "has a fraction that is not less than 1", "Write it such as 11 5/8.")
     inches = int(fraction["whole"] or 0) + Fraction(int(fraction["numerator"]), denominator)
     return int(inches * NM_PER_INCH)
 

@@ -1,0 +1,127 @@
+"""The job file: everything a person says about a job, in TOML."""
+
+from pathlib import Path
+from typing import Final
+
+from nesting.job import Assumption, Job
+from nesting.lengths import Length, Unit, inch, mm
+from nesting.reading.assumptions import (
+    assume_grain,
+    assume_keep,
+    assume_saw,
+    assume_sheet,
+    assume_step,
+    assume_times,
+)
+from nesting.reading.faults import Faults
+from nesting.reading.part_lists import read_part_list
+from nesting.reading.plain_parts import PART_KEYS, ReadPart, check_together, read_part
+from nesting.reading.saw_tables import read_keep, read_saw, read_times
+from nesting.reading.sheet_tables import read_sheets
+from nesting.reading.stock import Stock
+from nesting.reading.tables import Source, Table
+from nesting.reading.text_files import decode, read_bytes
+from nesting.reading.toml_lines import find_lines
+from nesting.reading.toml_syntax import parse_toml
+
+COARSEST_STEP: Final = mm(5)
+NOT_YET: Final = {
+    "yard": "Take this table out; until then, order whole sheets or saw them at home.",
+    "car": "Take this table out; until then, measure the car and compare it with the sheets.",
+}
+
+
+def read_job(path: Path, *, needs_sheets: bool = True) -> Job:
+    """Return the job that a job file describes.
+
+    Args:
+        path: The job file. Part lists that it names are looked for beside it.
+        needs_sheets: False where parts are only to be worked out and no sheet need be there.
+
+    Raises:
+        InputError: With every fault of the file and of its part lists, in the order of the file.
+    """
+    text = decode(read_bytes(path), path.name)
+    values = parse_toml(text, path.name)
+    root = Table(
+        source=Source(name=path.name, lines=tuple(text.split("\n")), spots=find_lines(text)),
+        values=values,
+        unit=Unit.MM,
+        faults=Faults(),
+    )
+    job = _read_tables(root, path, needs_sheets=needs_sheets)
+    root.faults.raise_any()
+    return job
+
+
+def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
+    """Return the job; it may hold stand-ins where faults were recorded."""
+    heading = root.table("job")
+    heading.unit = root.unit = heading.choice("units", Unit, Unit.MM)
+    name = heading.text("name", path.stem)
+    step = _read_step(heading)
+    heading.finish()
+    saw_table, sheet_tables = root.table("saw"), root.tables("sheet")
+    saw, sheets = read_saw(saw_table), read_sheets(sheet_tables)
+    stock = Stock(sheets=sheets, is_complete=_has_sheets(root, sheet_tables, needs=needs_sheets))
+    parts = _read_parts(root, stock, saw.kerf, path.parent)
+    keep_table, time_table = root.table("keep"), root.table("time")
+    keep, times = read_keep(keep_table), read_times(time_table)
+    for key, remedy in NOT_YET.items():
+        if root.has(key):
+            root.table(key).fault("this cannot be planned yet", remedy)
+    root.finish()
+    assumptions: list[Assumption] = [*assume_saw(saw, saw_table), assume_step(step, heading)]
+    if root.is_sound:
+        for sheet, table in zip(sheets, sheet_tables, strict=True):
+            assumptions += assume_sheet(sheet, table)
+    assumptions += assume_grain(parts)
+    assumptions += [assume_keep(keep, keep_table), assume_times(times, time_table)]
+    return Job(
+        name=name,
+        unit=root.unit,
+        step=step,
+        saw=saw,
+        times=times,
+        keep=keep,
+        sheets=sheets,
+        parts=tuple(read.part for read in parts),
+        assumptions=tuple(assumptions),
+    )
+
+
+def _read_step(heading: Table) -> Length:
+    usual = inch("1/32") if heading.unit is Unit.INCH else mm("0.5")
+    return heading.length("step", usual, most=COARSEST_STEP)
+
+
+def _has_sheets(root: Table, tables: tuple[Table, ...], *, needs: bool) -> bool:
+    """Return whether the sheets can be relied on; record a fault where one is needed."""
+    if root.values.get("sheet"):
+        return bool(tables) and all(table.is_sound for table in tables)
+    if needs:
+        root.fault(
+            "there is no sheet to cut from",
+            "Add a [[sheet]] with name, material, thickness, length and width.",
+        )
+    return not needs
+
+
+def _read_parts(root: Table, stock: Stock, kerf: Length, folder: Path) -> list[ReadPart]:
+    found: list[ReadPart | None] = []
+    for table in root.tables("part"):
+        for key in PART_KEYS:
+            table.has(key)
+        found.append(read_part(table, stock, kerf))
+        table.finish()
+    for table in root.tables("part_list"):
+        found += [read_part(row, stock, kerf) for row in read_part_list(table, folder)]
+    # The call site of the cabinets: their parts come after the plain ones.
+    if not any(root.values.get(key) for key in ("part", "part_list")):
+        root.fault(
+            "there is nothing to cut",
+            "Add a [[part]] with name, length and width, or a [[part_list]] with a file.",
+        )
+    parts = [read for read in found if read is not None]
+    check_together(parts)
+    return parts

@@ -1,0 +1,77 @@
+"""The tables [saw], [keep] and [time].
+
+What is left out has a default: for the saw of an inch job one that can be read on an inch rule,
+otherwise those of the records.
+"""
+
+from decimal import Decimal
+from typing import Final
+
+from nesting.lengths import Unit, inch, mm
+from nesting.reading.tables import Table
+from nesting.saw import Face, Keep, Saw, Times
+
+WIDEST_KERF: Final = mm(10)
+WIDEST_BASE: Final = mm(500)
+WIDEST_HELD: Final = mm(1000)
+MOST_MINUTES: Final = Decimal(600)
+MOST_KG: Final = Decimal(200)
+
+_INCH_SAW: Final = Saw(
+    kerf=inch("3/32"),
+    guide_length=inch(106),
+    base_left=inch("1 1/2"),
+    base_right=inch("5 1/8"),
+    smallest_held=inch("2 3/8"),
+)
+_INCH_KEEP: Final = Keep(length=inch(12), width=inch(4))
+
+
+def read_saw(table: Table) -> Saw:
+    """Return the saw of the [saw] table."""
+    usual = _INCH_SAW if table.unit is Unit.INCH else Saw()
+    saw = Saw(
+        kerf=table.length("kerf", usual.kerf, may_be_zero=True, most=WIDEST_KERF),
+        guide_length=table.length("guide_length", usual.guide_length),
+        base_left=table.length("base_left", usual.base_left, may_be_zero=True, most=WIDEST_BASE),
+        base_right=table.length("base_right", usual.base_right, may_be_zero=True, most=WIDEST_BASE),
+        marked_face=table.choice("marked_face", Face, usual.marked_face),
+        lift_limit_kg=table.number(
+            "lift_limit_kg", usual.lift_limit_kg, least=Decimal(1), most=MOST_KG
+        ),
+        smallest_held=table.length(
+            "smallest_held", usual.smallest_held, may_be_zero=True, most=WIDEST_HELD
+        ),
+    )
+    table.finish()
+    return saw
+
+
+def read_keep(table: Table) -> Keep:
+    """Return which leftovers are kept, from the [keep] table."""
+    usual = _INCH_KEEP if table.unit is Unit.INCH else Keep()
+    keep = Keep(
+        length=table.length("length", usual.length, may_be_zero=True),
+        width=table.length("width", usual.width, may_be_zero=True),
+    )
+    table.finish()
+    if table.is_sound and keep.length < keep.width:
+        table.fault(
+            "the length is less than the width",
+            "Give the smallest longer side as length and the smallest shorter side as width.",
+        )
+    return keep
+
+
+def read_times(table: Table) -> Times:
+    """Return the minutes of work of the [time] table."""
+    usual = Times()
+    times = Times(
+        setting=table.number("setting", usual.setting, most=MOST_MINUTES),
+        cut=table.number("cut", usual.cut, most=MOST_MINUTES),
+        metre=table.number("metre", usual.metre, most=MOST_MINUTES),
+        lift=table.number("lift", usual.lift, most=MOST_MINUTES),
+        turn=table.number("turn", usual.turn, most=MOST_MINUTES),
+    )
+    table.finish()
+    return times
