@@ -41,6 +41,7 @@ class Part:
         sums: How each size came about, such as "464.6 = 500 - 17.7 - 17.7"; empty for a plain part.
         match: Parts that share a non-empty value must come out alike in the dimension it names.
         to_do: What is still done to the part after it is cut, in order.
+        note: What its label says besides, such as "interchangeable".
     """
 
     name: str
@@ -56,6 +57,7 @@ class Part:
     sums: tuple[str, ...] = ()
     match: str = ""
     to_do: tuple[str, ...] = ()
+    note: str = ""
 
     def __post_init__(self) -> None:
         """Refuse what no part can be."""
@@ -108,7 +110,9 @@ class Batten:
         section: Thickness and width of the section, the smaller first.
         count: Number of copies, at least 1.
         cabinet: Letter of the cabinet it belongs to, empty for none.
-        sums: How the length came about.
+        sums: How the length came about, and how far the batten stands behind an edge.
+        status: Final, oversize, or measured from the work before the last cut.
+        oversize: How much longer it is cut at first. Not negative.
     """
 
     name: str
@@ -117,3 +121,5 @@ class Batten:
     count: int = 1
     cabinet: str = ""
     sums: tuple[str, ...] = ()
+    status: Status = Status.FINAL
+    oversize: Length = 0

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from nesting.cabinets.edges import Edge
+from nesting.cabinets.panels import Bar, Panel, Space
 from nesting.lengths import Length
 from nesting.parts import Batten, Part
 
@@ -13,12 +15,16 @@ class CabinetBuild:
     Attributes:
         name: Name of the design.
         letters: Letters of the cabinets built to it, in order.
-        outside: Height, width and depth of the bare box.
+        outside: Height, width and depth of the bare box, rounded to the step.
         parts: Sheet parts of all its cabinets.
         battens: Battens of all its cabinets.
         sums: Sums that close the box, such as "500 = 17.7 + 464.6 + 17.7".
         questions: Things that the design leaves open and the builder must answer.
         warnings: Things that the builder should look at before buying.
+        edges: The twelve edges of the box, each with the panel that runs through.
+        panels: The panels of one cabinet as solids in space.
+        bars: The battens of one cabinet as solids in space.
+        spaces: The inside, recesses and clearances of one cabinet.
     """
 
     name: str
@@ -29,3 +35,7 @@ class CabinetBuild:
     sums: tuple[str, ...] = ()
     questions: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
+    edges: tuple[Edge, ...] = ()
+    panels: tuple[Panel, ...] = ()
+    bars: tuple[Bar, ...] = ()
+    spaces: tuple[Space, ...] = ()

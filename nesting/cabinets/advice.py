@@ -1,0 +1,115 @@
+"""Questions that a design leaves open, and what should be looked at before anything is bought."""
+
+from collections.abc import Iterator, Mapping
+from itertools import combinations
+
+from nesting.cabinets.boards import Board
+from nesting.cabinets.construction import Construction
+from nesting.cabinets.design import Closing, Design, Fit, Fitted
+from nesting.cabinets.space import Axis
+from nesting.lengths import Length, Unit, format_length, mm
+from nesting.parts import Part
+
+LOOK_ALIKE = mm(15)
+THIN = mm(11)
+"""Common practice, no source: screws into the edge of a thinner board split it."""
+
+
+def find_questions(design: Design) -> Iterator[str]:
+    """Yield what the builder must still answer. Nothing is assumed in silence."""
+    frames = design.battens
+    for name, closing, end, has_frame in (
+        ("baffle", design.baffle, "front", frames is not None and frames.front),
+        ("back", design.back, "rear", frames is not None and frames.rear),
+    ):
+        if closing is None:
+            yield (
+                f"Nothing is said about the {name}. Is the cabinet open at the {end}? Say that "
+                f"the {name} is inset, planted or none. It is left out until then."
+            )
+        elif closing.fit is Fit.INSET:
+            yield from _ask_about_inset(design, name, closing, end, has_frame=has_frame)
+
+
+def _ask_about_inset(
+    design: Design, name: str, closing: Closing, end: str, *, has_frame: bool
+) -> Iterator[str]:
+    if not has_frame and not closing.held_by:
+        yield (
+            f"What holds the inset {name}? Give it a {end} frame of battens, or say in a few "
+            "words what it is held by."
+        )
+    is_late = closing.fitted is Fitted.AFTER_COVERING
+    if design.covering is not None and is_late and closing.wrapped is None:
+        yield (
+            f"Is the {name} covered itself, on its face and edges? Until that is said, its size "
+            "leaves room for the covering of the carcass only."
+        )
+
+
+def find_warnings(
+    design: Design,
+    construction: Construction,
+    measured: Mapping[Board, Length],
+    parts: tuple[Part, ...],
+    unit: Unit,
+) -> Iterator[str]:
+    """Yield what the builder should look at.
+
+    Args:
+        design: The design.
+        construction: What became of it.
+        measured: Measured thicknesses.
+        parts: The parts of one of its cabinets.
+        unit: The unit to write in.
+    """
+    for axis, given in (
+        (Axis.HEIGHT, design.height),
+        (Axis.WIDTH, design.width),
+        (Axis.DEPTH, design.depth),
+    ):
+        rounded = construction.whole(axis)
+        if rounded != given:
+            yield (
+                f"The outside {axis.value} {format_length(given, unit)} is rounded to "
+                f"{format_length(rounded, unit)}. Give a size that is a multiple of the step, "
+                "or a finer step."
+            )
+    boards = dict.fromkeys(panel.board for panel in construction.panels)
+    for board in boards:
+        name = f"{board.material} {format_length(board.thickness, unit)} {unit.value}"
+        if board not in measured:
+            yield (
+                f"{name} is not measured: the sizes take it to be exactly as thick as it is "
+                "called. Measure the sheets before the first cut and give the readings."
+            )
+        if board.thickness < THIN:
+            yield f"{name} is thin for butt joints. Glue corner battens behind them."
+    yield from _find_look_alikes(parts, unit)
+
+
+def _find_look_alikes(parts: tuple[Part, ...], unit: Unit) -> Iterator[str]:
+    """Yield pairs of parts that differ, but by too little to be told apart at a glance."""
+    for first, second in combinations(parts, 2):
+        sizes = [sorted((part.length, part.width)) for part in (first, second)]
+        differences = [abs(a - b) for a, b in zip(*sizes, strict=True)]
+        if max(differences) > LOOK_ALIKE or _are_alike(first, second):
+            continue
+        shown = " and ".join(
+            f"{first_or_second.name} ({_size(first_or_second, unit)})"
+            for first_or_second in (first, second)
+        )
+        yield (f"{shown} look alike. Name each before it is cut free, or make them the same size.")
+
+
+def _are_alike(first: Part, second: Part) -> bool:
+    """Return whether two parts could take each other's place as they come from the saw."""
+    return all(
+        getattr(first, name) == getattr(second, name)
+        for name in ("length", "width", "grain", "material", "thickness", "status", "oversize")
+    )
+
+
+def _size(part: Part, unit: Unit) -> str:
+    sides = (part.length, part.width, part.thickness)
+    return " × ".join(format_length(side, unit) for side in sides)

@@ -1,0 +1,277 @@
+"""Designs: what the builder says about a cabinet, before any sum is made."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from enum import Enum
+
+from nesting.cabinets.boards import Board
+from nesting.errors import Fault, InputError
+from nesting.lengths import Length, mm
+
+
+class Through(Enum):
+    """Which pair of carcass panels runs through to the outside at the four long edges."""
+
+    SIDES = "sides"
+    TOP_AND_BOTTOM = "top and bottom"
+
+
+class Fit(Enum):
+    """How a baffle or back meets the carcass: between its panels, on their edges, or not there."""
+
+    INSET = "inset"
+    PLANTED = "planted"
+    NONE = "none"
+
+
+class Fitted(Enum):
+    """Whether an inset panel goes in before or after the carcass is covered."""
+
+    BEFORE_COVERING = "before covering"
+    AFTER_COVERING = "after covering"
+
+
+class Corners(Enum):
+    """How the four battens of a frame meet."""
+
+    ACROSS = "across"
+    UPRIGHT = "upright"
+    MITRED = "mitred"
+
+
+class Along(Enum):
+    """The direction of the cabinet that the face grain of a panel follows."""
+
+    HEIGHT = "height"
+    WIDTH = "width"
+    DEPTH = "depth"
+    ANY = "any"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Covering:
+    """A covering glued to the outside of a cabinet and turned in over its edges.
+
+    Attributes:
+        thickness: Thickness of one layer, glued down. Not negative.
+        ease: Clearance left on each side of a panel that slides into a covered opening.
+    """
+
+    thickness: Length
+    ease: Length = mm(1)
+
+    def __post_init__(self) -> None:
+        """Refuse what no covering can be."""
+        _refuse(
+            Fault(where="covering", what=f"its {name} is negative", remedy="Give 0 or more.")
+            for name, value in (("thickness", self.thickness), ("ease", self.ease))
+            if value < 0
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Closing:
+    """A baffle or a back.
+
+    Attributes:
+        fit: Inset, planted or none on purpose.
+        board: What it is cut from; None for the carcass's board.
+        set_back: From the outside edge of the carcass to the face of an inset panel.
+        wrapped: Whether the panel itself is covered, face and edges; None while nobody has said.
+        fitted: Whether it goes in before or after the carcass is covered.
+        held_by: What an inset panel without battens is held by, in the builder's words.
+    """
+
+    fit: Fit
+    board: Board | None = None
+    set_back: Length = 0
+    wrapped: bool | None = None
+    fitted: Fitted = Fitted.AFTER_COVERING
+    held_by: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Battens:
+    """Frames of battens that inset panels rest against.
+
+    Attributes:
+        section: Thickness and width, the smaller first. The wider side lies on the carcass.
+        front: Whether a frame stands behind the baffle.
+        rear: Whether a frame stands before the back.
+        corners: How the battens of a frame meet.
+    """
+
+    section: tuple[Length, Length]
+    front: bool = False
+    rear: bool = False
+    corners: Corners = Corners.ACROSS
+
+    def __post_init__(self) -> None:
+        """Refuse a section that is none."""
+        thin, wide = self.section
+        if not 0 < thin <= wide:
+            _refuse(
+                [
+                    Fault(
+                        where="battens",
+                        what="their section is not two sizes, the smaller first",
+                        remedy="Give thickness and width, such as 20 and 30.",
+                    )
+                ]
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Braces:
+    """Boards that lie flat between the sides, spread evenly over the inside height.
+
+    Attributes:
+        depth: Extent from front to rear; they stand midway between baffle and back.
+        count: How many in each cabinet, at least 1.
+        board: What they are cut from; None for the carcass's board.
+    """
+
+    depth: Length
+    count: int = 1
+    board: Board | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grains:
+    """The direction of the cabinet that the face grain follows, for each kind of panel."""
+
+    sides: Along = Along.HEIGHT
+    top_and_bottom: Along = Along.WIDTH
+    baffle: Along = Along.HEIGHT
+    back: Along = Along.HEIGHT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxDesign:
+    """A plain box with butt joints.
+
+    The outside sizes are those of the bare wood with baffle and back in place: covering comes on
+    top of them, feet and handles too.
+
+    Attributes:
+        name: Name of the design, unique in the job.
+        count: How many cabinets are built to it.
+        height: Outside height of the bare box.
+        width: Outside width of the bare box.
+        depth: Outside depth of the bare box, a planted baffle or back included.
+        board: What the carcass is cut from.
+        through: Which pair of carcass panels runs through.
+        baffle: The front; None while nobody has said.
+        back: The rear; None while nobody has said.
+        battens: Frames behind inset panels, if any.
+        braces: Braces between the sides, if any.
+        covering: What the outside is covered with; None for bare or painted wood.
+        grains: The face grain of each kind of panel.
+        measure_first: Whether what goes into the standing carcass waits for a measurement.
+        allowance: How much larger those blanks are in both directions.
+    """
+
+    name: str
+    count: int = 1
+    height: Length
+    width: Length
+    depth: Length
+    board: Board
+    through: Through = Through.SIDES
+    baffle: Closing | None = None
+    back: Closing | None = None
+    battens: Battens | None = None
+    braces: Braces | None = None
+    covering: Covering | None = None
+    grains: Grains = Grains()
+    measure_first: bool = True
+    allowance: Length = mm(3)
+
+    def __post_init__(self) -> None:
+        """Refuse what no box can be; what depends on thickness is checked with the sums."""
+        _refuse(_find_faults(self))
+
+
+Design = BoxDesign
+"""Every family that the calculator knows."""
+
+
+def _find_faults(design: BoxDesign) -> Iterator[Fault]:
+    where = f"cabinet {design.name!r}"
+    for name in ("height", "width", "depth"):
+        if getattr(design, name) <= 0:
+            yield Fault(
+                where=f"{where}, {name}",
+                what=f"its outside {name} must be more than 0",
+                remedy=f"Give the outside {name} of the bare box.",
+            )
+    if design.count < 1:
+        yield Fault(
+            where=f"{where}, count",
+            what=f"it is {design.count}",
+            remedy="Give a whole number of 1 or more, or take the cabinet out.",
+        )
+    if design.allowance < 0:
+        yield Fault(
+            where=f"{where}, allowance",
+            what="it is negative",
+            remedy="Give how much larger the blanks are, 0 for none.",
+        )
+    yield from _find_closing_faults(design, where)
+    yield from _find_grain_faults(design.grains, where)
+
+
+def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
+    battens = design.battens
+    for name, closing, has_frame in (
+        ("baffle", design.baffle, battens is not None and battens.front),
+        ("back", design.back, battens is not None and battens.rear),
+    ):
+        is_inset = closing is not None and closing.fit is Fit.INSET
+        if closing is not None and closing.set_back and not is_inset:
+            yield Fault(
+                where=f"{where}, {name}",
+                what=f"only an inset {name} can be set back",
+                remedy=f"Make the {name} inset, or leave the set-back out.",
+            )
+        if closing is not None and closing.set_back < 0:
+            yield Fault(
+                where=f"{where}, {name}",
+                what="its set-back is negative",
+                remedy="Give how far it stands behind the edge, 0 for flush.",
+            )
+        if has_frame and not is_inset:
+            yield Fault(
+                where=f"{where}, battens",
+                what=f"a frame needs an inset {name} to carry, and there is none",
+                remedy=f"Make the {name} inset, or leave that frame out.",
+            )
+    braces = design.braces
+    if braces is not None and (braces.depth <= 0 or braces.count < 1):
+        yield Fault(
+            where=f"{where}, braces",
+            what="they need a depth of more than 0 and a count of 1 or more",
+            remedy="Give both, or leave the braces out.",
+        )
+
+
+def _find_grain_faults(grains: Grains, where: str) -> Iterator[Fault]:
+    for name, along, never in (
+        ("sides", grains.sides, Along.WIDTH),
+        ("top_and_bottom", grains.top_and_bottom, Along.HEIGHT),
+        ("baffle", grains.baffle, Along.DEPTH),
+        ("back", grains.back, Along.DEPTH),
+    ):
+        if along is never:
+            possible = ", ".join(each.value for each in Along if each is not never)
+            yield Fault(
+                where=f"{where}, grain of {name}",
+                what=f"the {never.value} runs through the thickness of that panel",
+                remedy=f"Choose one of: {possible}.",
+            )
+
+
+def _refuse(faults: Iterable[Fault]) -> None:
+    found = tuple(faults)
+    if found:
+        raise InputError(found)

@@ -1,0 +1,64 @@
+"""The twelve edges of a box, and which panel runs through at each."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import product
+
+from nesting.cabinets.panels import Panel
+from nesting.cabinets.space import Axis, Box
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edge:
+    """One of the twelve edges.
+
+    Attributes:
+        name: Such as "top left", seen from the front.
+        axis: The direction it runs in.
+        owner: Name of the panel that runs through: it fills the edge, its neighbour butts against
+            it. Empty where no panel does.
+    """
+
+    name: str
+    axis: Axis
+    owner: str
+
+
+def find_edges(shell: tuple[Panel, ...], outside: Box) -> tuple[Edge, ...]:
+    """Return the twelve edges with their owners, read off the solids.
+
+    The owner of an edge is the panel whose solid reaches it at its middle. The last bit at either
+    end belongs to a corner of the box, where three edges meet.
+    """
+    return tuple(
+        Edge(
+            name=name,
+            axis=axis,
+            owner=next(
+                (panel.name for panel in shell if _fills(panel.box, outside, axis, ends)), ""
+            ),
+        )
+        for name, axis, ends in _list_edges()
+    )
+
+
+def _list_edges() -> Iterator[tuple[str, Axis, dict[Axis, int]]]:
+    """Yield name, direction and the ends of the other two axes: 0 for low, 1 for high."""
+    for axis in (Axis.DEPTH, Axis.HEIGHT, Axis.WIDTH):
+        others = [other for other in (Axis.DEPTH, Axis.HEIGHT, Axis.WIDTH) if other is not axis]
+        for ends in product((0, 1), repeat=2):
+            chosen = dict(zip(others, ends, strict=True))
+            yield " ".join(other.ends[end] for other, end in chosen.items()), axis, chosen
+
+
+def _fills(box: Box, outside: Box, axis: Axis, ends: dict[Axis, int]) -> bool:
+    """Return whether a box reaches an edge of the outside at its middle."""
+    middle = (outside.low[axis.index] + outside.high[axis.index]) // 2
+    if not box.low[axis.index] <= middle < box.high[axis.index]:
+        return False
+    return all(
+        box.high[other.index] == outside.high[other.index]
+        if end
+        else box.low[other.index] == outside.low[other.index]
+        for other, end in ends.items()
+    )

@@ -1,0 +1,70 @@
+"""From solids to lists: the parts and battens of one cabinet."""
+
+from collections.abc import Iterable
+from itertools import groupby
+from typing import TypeVar
+
+from nesting.cabinets.panels import Bar, Panel
+from nesting.cabinets.sums import round_size, write_sum
+from nesting.lengths import Length, Unit
+from nesting.parts import Batten, Part
+
+Solid = TypeVar("Solid", Panel, Bar)
+
+
+def list_parts(
+    panels: Iterable[Panel], letter: str, *, step: Length, unit: Unit
+) -> tuple[Part, ...]:
+    """Return the parts of one cabinet, rounded to the step.
+
+    Panels of one kind become one part with a count: either may take the other's place.
+    """
+    return tuple(_as_part(group, letter, step, unit) for group in _by_kind(panels))
+
+
+def list_battens(
+    bars: Iterable[Bar], letter: str, *, step: Length, unit: Unit
+) -> tuple[Batten, ...]:
+    """Return the battens of one cabinet, rounded to the step."""
+    return tuple(
+        Batten(
+            name=group[0].kind,
+            length=round_size(group[0].length, step),
+            section=group[0].section,
+            count=len(group),
+            cabinet=letter,
+            status=group[0].status,
+            oversize=group[0].oversize,
+            sums=(write_sum(group[0].length, step, unit), group[0].set_back),
+        )
+        for group in _by_kind(bars)
+    )
+
+
+def _by_kind(solids: Iterable[Solid]) -> list[list[Solid]]:
+    return [list(group) for _, group in groupby(solids, key=lambda solid: solid.kind)]
+
+
+def _as_part(group: list[Panel], letter: str, step: Length, unit: Unit) -> Part:
+    panel = group[0]
+    length, width = (round_size(span, step) for span in (panel.length, panel.width))
+    assert all(
+        (round_size(other.length, step), round_size(other.width, step)) == (length, width)
+        for other in group
+    ), f"panels of the kind {panel.kind} differ"
+    return Part(
+        name=panel.kind,
+        length=length,
+        width=width,
+        count=len(group),
+        grain=panel.grain,
+        material=panel.board.material,
+        thickness=panel.board.thickness,
+        oversize=panel.oversize,
+        status=panel.status,
+        cabinet=letter,
+        sums=(write_sum(panel.length, step, unit), write_sum(panel.width, step, unit)),
+        match=panel.match,
+        to_do=panel.to_do,
+        note="interchangeable" if len(group) > 1 else "",
+    )

@@ -1,0 +1,112 @@
+"""Panels and bars: the solids of a cabinet, each with the sums of its size.
+
+A panel's size and its place in space come from the same two spans, so the list of parts and the
+solids cannot disagree.
+"""
+
+from dataclasses import dataclass
+
+from nesting.cabinets.boards import Board
+from nesting.cabinets.space import Axis, Box, Interval, box_along
+from nesting.cabinets.sums import Span
+from nesting.lengths import Length
+from nesting.parts import Grain, Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Panel:
+    """One panel of sheet material, where it stands in the cabinet.
+
+    Attributes:
+        name: Name of this panel, such as "left side". Unique in the cabinet.
+        kind: Name of the part, such as "Side". Panels of one kind are interchangeable.
+        board: What it is cut from.
+        normal: The axis of its thickness.
+        through: Where it begins and ends along that axis: its measured thickness.
+        length: Its extent along the part's own length.
+        width: Its extent across it.
+        grain: The side that runs with the face grain.
+        status: Final, or measured from the standing carcass.
+        oversize: How much larger the blank is in both directions.
+        match: Panels that share a non-empty value share the dimension that it names.
+        to_do: What is still done to it after it is cut.
+    """
+
+    name: str
+    kind: str
+    board: Board
+    normal: Axis
+    through: Interval
+    length: Span
+    width: Span
+    grain: Grain = Grain.LENGTH
+    status: Status = Status.FINAL
+    oversize: Length = 0
+    match: str = ""
+    to_do: tuple[str, ...] = ()
+
+    @property
+    def box(self) -> Box:
+        """Its place in space, exact."""
+        return box_along(
+            {
+                self.normal: self.through,
+                self.length.axis: self.length.interval,
+                self.width.axis: self.width.interval,
+            }
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bar:
+    """One batten, where it stands in the cabinet.
+
+    Attributes:
+        name: Name of this batten, such as "front frame, top". Unique in the cabinet.
+        kind: Name of the batten in the list. Battens of one kind are interchangeable.
+        section: Thickness and width of its section, the smaller first.
+        length: Its extent along itself.
+        box: Its place in space, exact; where its ends are mitred, the box round it.
+        status: Final, or measured from the standing carcass.
+        oversize: How much longer it is cut at first.
+        set_back: How far it stands behind the edge it is measured from, as a sum in words.
+    """
+
+    name: str
+    kind: str
+    section: tuple[Length, Length]
+    length: Span
+    box: Box
+    status: Status = Status.FINAL
+    oversize: Length = 0
+    set_back: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Space:
+    """A declared space: the inside, a recess or a clearance.
+
+    Attributes:
+        name: What it is, such as "clearance left of the baffle".
+        box: Its place.
+    """
+
+    name: str
+    box: Box
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shared:
+    """A place where two solids meet inside each other's box, such as a mitre.
+
+    Each takes a share of the wood there; together they fill it.
+
+    Attributes:
+        first: Name of one solid.
+        second: Name of the other.
+        box: The place.
+    """
+
+    first: str
+    second: str
+    box: Box
