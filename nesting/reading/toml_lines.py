@@ -18,7 +18,7 @@ _DOTTED = rf"{_NAME}(?:\s*\.\s*{_NAME})*"
 _HEADER = re.compile(rf"\s*(?P<open>\[\[?)\s*(?P<names>{_DOTTED})\s*\]\]?\s*(?:#.*)?")
 _KEY = re.compile(rf"\s*(?P<names>{_DOTTED})\s*=\s*(?P<value>.*)")
 _INNER_KEY = re.compile(rf"(?P<names>{_DOTTED})\s*=\s*(?P<value>[^,}}\s][^,}}]*)")
-_STRING = re.compile(r'"(?:[^"\\]|\\.)*"|\'[^\']*\'')
+STRING = re.compile(r'"(?:[^"\\]|\\.)*"|\'[^\']*\'')
 
 
 def find_lines(text: str) -> Spots:
@@ -66,10 +66,10 @@ def _split(dotted: str) -> tuple[str, ...]:
 
 
 def _value_end(value: str) -> int:
-    string = _STRING.match(value)
+    string = STRING.match(value)
     if string:
         return string.end()
-    return len(_STRING.sub(lambda found: "x" * len(found[0]), value).split("#")[0].rstrip())
+    return len(STRING.sub(lambda found: "x" * len(found[0]), value).split("#")[0].rstrip())
 
 
 def _inner_spots(path: Path, value: str, number: int, start: int) -> Spots:
@@ -93,6 +93,6 @@ def _opened(line: str, opened: str = "") -> str:
     for quotes in ('"""', "'''"):
         if line.count(quotes) % 2 and not opened:
             return quotes
-    plain = _STRING.sub("", line).split("#")[0]
+    plain = STRING.sub("", line).split("#")[0]
     depth = len(opened) + sum(plain.count(sign) for sign in "[{")
     return "[" * max(0, depth - sum(plain.count(sign) for sign in "]}"))

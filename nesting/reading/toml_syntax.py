@@ -7,6 +7,7 @@ from typing import Any
 
 from nesting.errors import Fault, InputError
 from nesting.reading.excerpts import quote
+from nesting.reading.toml_lines import STRING
 
 _PLACE = re.compile(r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)$")
 _COMMA = re.compile(r"=\s*\d+,\d+\s*(?:#.*)?$")
@@ -99,6 +100,9 @@ def _fault(message: str, text: str, name: str) -> Fault:
     else:
         number = max((n for n, line in enumerate(lines, 1) if line.strip()), default=1)
         column = len(lines[number - 1]) + 1
+    end = column
+    if message.startswith('Expected "\'"'):
+        number, column, end = _unclosed(lines, (number, column, column))
     line = lines[number - 1]
     what, remedy = next(
         (words for start, words in _PLAIN_WORDS.items() if message.startswith(start)),
@@ -110,5 +114,17 @@ def _fault(message: str, text: str, name: str) -> Fault:
         where=f"{name}, line {number}",
         what=what,
         remedy=remedy,
-        excerpt=quote(line, column - 1, column),
+        excerpt=quote(line, column - 1, end),
     )
+
+
+def _unclosed(lines: list[str], otherwise: tuple[int, int, int]) -> tuple[int, int, int]:
+    """Return line, column and end of the first single quotation mark that is not closed.
+
+    The standard library knows only that the file ends without it.
+    """
+    for number, line in enumerate(lines, start=1):
+        plain = STRING.sub(lambda found: "x" * len(found[0]), line).split("#")[0]
+        if "'" in plain:
+            return number, plain.index("'") + 1, len(plain.rstrip())
+    return otherwise
