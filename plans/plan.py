@@ -1,15 +1,22 @@
 """The plan: everything that is printed, as plain data."""
 
 from dataclasses import dataclass
+from decimal import Decimal
+from typing import Protocol
 
+from nesting.cut_sequence import Sequence, order_cuts
+from nesting.job import Job
+from nesting.layout import Layout
 from nesting.lengths import Unit
-from plans.sections.cautions import Caution
-from plans.sections.labels import Label
-from plans.sections.offcuts import OffcutRow
-from plans.sections.overview import Overview
-from plans.sections.part_list import PartRow
-from plans.sections.sheet_view import SheetView
-from plans.sections.shopping import Shopping
+from plans.sections.cautions import Caution, make_cautions
+from plans.sections.fingerprint import make_fingerprint
+from plans.sections.labels import Label, make_labels
+from plans.sections.offcuts import OffcutRow, make_offcut_rows
+from plans.sections.overview import Overview, make_overview
+from plans.sections.part_list import PartRow, make_part_rows
+from plans.sections.sheet_view import SheetView, make_sheet_view
+from plans.sections.shopping import Shopping, make_shopping
+from plans.sections.worked import work_out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,6 +34,7 @@ class Plan:
         parts: The parts list, by cabinet and code.
         labels: In the order of cutting.
         offcuts: What is left over.
+        sequences: The cuts of every sheet in order; what the sections were made from.
     """
 
     job_name: str
@@ -39,3 +47,59 @@ class Plan:
     parts: tuple[PartRow, ...]
     labels: tuple[Label, ...]
     offcuts: tuple[OffcutRow, ...]
+    sequences: tuple[Sequence, ...]
+
+
+class Solved(Protocol):
+    """What a plan needs to know of a search; its result and `Figures` both have it."""
+
+    @property
+    def layout(self) -> Layout:
+        """The layout to print."""
+
+    @property
+    def bound(self) -> Decimal:
+        """What any plan must cost at least."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figures:
+    """A layout that did not come from the search, with what is known of it.
+
+    Attributes:
+        layout: The layout to print.
+        bound: What any plan must cost at least; 0 where nothing is known.
+    """
+
+    layout: Layout
+    bound: Decimal = Decimal(0)
+
+
+def make_plan(job: Job, solved: Solved) -> Plan:
+    """Return everything that is printed for a layout of a job.
+
+    The cuts of every sheet are put in order here. Nothing depends on time, chance or machine.
+    """
+    sequences = tuple(order_cuts(job, sheet) for sheet in solved.layout.sheets)
+    worked = work_out(job, solved.layout, sequences)
+    overview = make_overview(worked, solved.bound)
+    shopping = make_shopping(worked, solved.bound)
+    cautions = make_cautions(worked)
+    sheets = tuple(make_sheet_view(job, sheet) for sheet in worked.sheets)
+    parts, labels = make_part_rows(worked), make_labels(worked)
+    offcuts = make_offcut_rows(worked)
+    return Plan(
+        job_name=job.name,
+        unit=job.unit,
+        fingerprint=make_fingerprint(
+            job.name, job.unit, overview, shopping, cautions, sheets, parts, labels, offcuts
+        ),
+        overview=overview,
+        shopping=shopping,
+        cautions=cautions,
+        sheets=sheets,
+        parts=parts,
+        labels=labels,
+        offcuts=offcuts,
+        sequences=sequences,
+    )

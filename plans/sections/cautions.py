@@ -3,7 +3,11 @@
 A plan is a drawing, not training. No caution says that something is safe.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+
+from nesting.cut_sequence import is_over_limit
+from plans.sections.worked import Worked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,3 +27,125 @@ class Caution:
     short: str
     where: frozenset[str]
     defer_to: str
+
+
+_MANUAL = "your saw's manual"
+
+
+def make_cautions(worked: Worked) -> tuple[Caution, ...]:
+    """Return the cautions that apply to this plan, those at the saw first."""
+    return (*_at_the_saw(), _mass(worked), *_around_the_work(), *_of_the_design(worked))
+
+
+def _at_the_saw() -> Iterator[Caution]:
+    yield Caution(
+        topic="Support",
+        full="Lay supports close to the line on both sides of every cut, so that neither piece "
+        "sags. A kerf that closes grips the blade and throws the saw back.",
+        short="Support both sides; the kerf must not close.",
+        where=frozenset({"sheet"}),
+        defer_to=_MANUAL,
+    )
+    yield Caution(
+        topic="Holding",
+        full="Clamp the work. Never hold it in the hand or over the knee, and keep both hands out "
+        "of the line of the cut. Cut a piece that is too small to clamp with a hand saw.",
+        short="Clamp it; hands out of the line of the cut.",
+        where=frozenset({"sheet"}),
+        defer_to=_MANUAL,
+    )
+    yield Caution(
+        topic="Guards",
+        full="Guards on and moving freely, blade sharp and made for sheet material. Pull the plug "
+        "or take the battery out before anything is changed or set. If the saw stalls, let go of "
+        "the switch, disconnect it and find the cause.",
+        short="Unplug before setting anything.",
+        where=frozenset({"sheet"}),
+        defer_to=_MANUAL,
+    )
+    yield Caution(
+        topic="Blade depth",
+        full="Set the depth of the blade as your saw's manual says.",
+        short="Blade depth as your saw's manual says.",
+        where=frozenset({"sheet"}),
+        defer_to=_MANUAL,
+    )
+    yield Caution(
+        topic="Left hand",
+        full="Many circular saws are built for the right hand. Held in the left, the blade, the "
+        "dust and the guard are on another side; take more care, or ask for a saw that suits.",
+        short="Left-handed: see the safety page.",
+        where=frozenset(),
+        defer_to="your saw's manual and your dealer",
+    )
+
+
+def _mass(worked: Worked) -> Caution:
+    job = worked.job
+    heavy = any(
+        is_over_limit(job, sheet.sheet, step.piece)
+        for sheet in worked.sheets
+        for step in sheet.sequence.steps
+    )
+    short = (
+        f"TWO PEOPLE for every piece over {job.saw.lift_limit_kg} kg."
+        if heavy
+        else "A sheet is awkward to carry; ask for help."
+    )
+    return Caution(
+        topic="Mass",
+        full="The mass of every sheet and piece is worked out from usual densities, so weigh what "
+        f"seems heavier. Above the {job.saw.lift_limit_kg} kg that you set, the plan says TWO "
+        "PEOPLE. No such figure is a limit for everybody, and a wide sheet is worse than a "
+        "compact load of the same mass.",
+        short=short,
+        where=frozenset({"sheet", "shopping"}),
+        defer_to="national guidance on lifting, and your own health",
+    )
+
+
+def _around_the_work() -> Iterator[Caution]:
+    yield Caution(
+        topic="Dust, eyes, ears",
+        full="Wood dust can cause cancer. Take it away at the tool and wear a mask that seals, "
+        "with glasses and ear protection. Treated or coated boards have dangers of their own.",
+        short="Glasses, ears, mask, extraction.",
+        where=frozenset({"sheet"}),
+        defer_to="national health guidance and the maker's data sheet of the board",
+    )
+    yield Caution(
+        topic="Tiredness",
+        full="Stop when tired or hurried. One more cut at the end of the day is where mistakes "
+        "and injuries happen.",
+        short="Tired? Stop here.",
+        where=frozenset({"sheet"}),
+        defer_to="yourself",
+    )
+    yield Caution(
+        topic="Mains",
+        full="Unroll the extension lead fully; use a residual-current device outdoors; keep the "
+        "lead away from the blade. Mains wiring inside anything you build is no part of this plan.",
+        short="Lead unrolled and clear of the blade.",
+        where=frozenset({"overview"}),
+        defer_to="a licensed electrician and the national wiring rules",
+    )
+
+
+def _of_the_design(worked: Worked) -> Iterator[Caution]:
+    if worked.job.cabinets:
+        yield Caution(
+            topic="Hanging",
+            full="Never hang a home-made box from handles or from bolts added to it. A stand or a "
+            "stack of boxes can fall as well. This plan proves no strength.",
+            short="Never hang it from its handles.",
+            where=frozenset({"overview"}),
+            defer_to="a qualified rigger or structural engineer",
+        )
+    yield Caution(
+        topic="Strength",
+        full="This plan says how to cut, not what the result will carry. Anything that somebody "
+        "may climb on, sit under or lean against needs a proof of its own.",
+        short="No load is rated here.",
+        where=frozenset({"overview"}),
+        defer_to="a competent person and the local building rules",
+    )

@@ -4,9 +4,20 @@ The figures are texts on purpose: they are rounded to the printed step here, onc
 the plan file and the rehearsal all use these very texts.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from nesting.layout import Direction
+from nesting.cut_sequence import Step, is_over_limit, piece_mass_kg
+from nesting.job import Job
+from nesting.layout import By, Direction, Rect
+from nesting.lengths import Length, mm
+from nesting.saw import Face
+from plans.sections.codes import WASTE
+from plans.sections.numbers import show, show_kg, show_size, show_with_unit
+from plans.sections.worked import WorkedSheet
+
+LEAST_BEARING = mm(1)
+"""A guide whose edge lies nearer than this to the end of the piece, or beyond, lies off it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,3 +79,104 @@ class StripSum:
     text: str
     slack: str
     is_tight: bool
+
+
+def make_rows(job: Job, worked: WorkedSheet) -> tuple[CutRow, ...]:
+    """Return the cut table of one sheet, in the order of doing."""
+    first_of_setting: dict[int, int] = {}
+    rows = []
+    for step in worked.sequence.steps:
+        first = first_of_setting.setdefault(step.setting, step.number)
+        rows.append(_make_row(job, worked, step, first))
+    return tuple(rows)
+
+
+def edge_measured_from(direction: Direction, face: Face) -> str:
+    """Return the name of the edge at the home corner that a cut is measured from, as drawn."""
+    if direction is Direction.CROSSCUT:
+        return "left edge"
+    return "top edge" if face is Face.BACK else "bottom edge"
+
+
+def guide_positions(job: Job, step: Step) -> tuple[Length, Length]:
+    """Return where the guide goes on the near and on the far side, from the edge measured from.
+
+    A keep size w has the kerf k beyond it: w - base_left and w + k + base_right. A trim t has it
+    before: t - k - base_left and t + base_right. The two always differ by the base plate.
+    """
+    saw = job.saw
+    near_side = step.keep - saw.kerf if step.is_trim else step.keep
+    return near_side - saw.base_left, near_side + saw.kerf + saw.base_right
+
+
+def _make_row(job: Job, worked: WorkedSheet, step: Step, first_of_setting: int) -> CutRow:
+    unit = job.unit
+    first, second = (worked.codes.get((*step.path, side), "") for side in (0, 1))
+    left, right = guide_positions(job, step)
+    two_people = is_over_limit(job, worked.sheet, step.piece)
+    return CutRow(
+        number=str(step.number),
+        hold=worked.codes[step.path],
+        hold_size=show_size(step.piece.length, step.piece.width, unit),
+        hold_mass=show_kg(piece_mass_kg(worked.sheet, step.piece)),
+        people=2 if two_people else 1,
+        direction=step.direction,
+        measure_from=edge_measured_from(step.direction, job.saw.marked_face),
+        keep=f"trim {show(step.keep, unit)}" if step.is_trim else show(step.keep, unit),
+        keep_code=second if step.is_trim else first,
+        guide_left=show(left, unit),
+        guide_right=show(right, unit),
+        unusable=_unusable(left, right, extent_across(step.direction, step.piece)),
+        free_code=first if step.is_trim else second,
+        setting=step.setting,
+        same_as="" if step.number == first_of_setting else str(first_of_setting),
+        remark="; ".join(_remarks(job, worked, step)),
+    )
+
+
+def extent_across(direction: Direction, piece: Rect) -> Length:
+    """Return the extent of a piece across a cut, the way that its keep size is measured."""
+    return piece.width if direction is Direction.RIP else piece.length
+
+
+def _unusable(left: Length, right: Length, extent: Length) -> str:
+    is_left_off = left < LEAST_BEARING
+    is_right_off = right > extent - LEAST_BEARING
+    if is_left_off and is_right_off:
+        return "both"
+    return "left" if is_left_off else "right" if is_right_off else ""
+
+
+def _remarks(job: Job, worked: WorkedSheet, step: Step) -> Iterator[str]:
+    """Yield what to look out for at a cut, the most dangerous first."""
+    unit = job.unit
+    if step.by is By.YARD:
+        yield "THE YARD'S CUT"
+        return
+    if is_over_limit(job, worked.sheet, step.piece):
+        yield "TWO PEOPLE"
+    if step.cut_length > job.saw.guide_length:
+        yield (
+            f"GUIDE TOO SHORT: cut {show(step.cut_length, unit)}, "
+            f"guide {show_with_unit(job.saw.guide_length, unit)}"
+        )
+    narrow = _narrowest(worked, step)
+    if narrow < job.saw.smallest_held:
+        yield f"clamp or cut by hand: {show(narrow, unit)} wide"
+    left, right = guide_positions(job, step)
+    if _unusable(left, right, extent_across(step.direction, step.piece)) == "both":
+        yield "no room for the guide: lay a board of the same thickness beside the piece"
+    removed = extent_across(step.direction, step.band)
+    if removed < job.saw.kerf:
+        yield "the blade runs half off the edge" if removed else "the blade runs along the edge"
+
+
+def _narrowest(worked: WorkedSheet, step: Step) -> Length:
+    """Return the smallest extent of the piece in hand and of what comes off it, without waste."""
+    widths = [step.piece.length, step.piece.width]
+    for side in (0, 1):
+        path = (*step.path, side)
+        if worked.codes.get(path, WASTE) != WASTE:
+            rect = worked.places[path].rect
+            widths += [rect.length, rect.width]
+    return min(widths)

@@ -1,6 +1,24 @@
 """What to write on every panel before it is cut free (in the order of cutting)."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+
+from nesting.job import Job
+from nesting.layout import PartLeaf, RestLeaf
+from nesting.parts import Grain
+from nesting.sheets import SheetGrain
+from plans.sections.codes import Freed
+from plans.sections.numbers import show, show_size
+from plans.sections.part_list import look_alikes
+from plans.sections.part_words import (
+    blank_words,
+    copy_words,
+    finished_words,
+    full_name,
+    part_grain_words,
+    status_words,
+)
+from plans.sections.worked import Worked, WorkedSheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +38,7 @@ class Label:
         to_do: What is still done to it.
         look_alikes: Codes it must not be taken for.
         origin: "sheet 1, cut 7".
+        note: What it says besides, such as "interchangeable".
     """
 
     code: str
@@ -34,3 +53,83 @@ class Label:
     to_do: tuple[str, ...]
     look_alikes: tuple[str, ...]
     origin: str
+    note: str = ""
+
+
+def make_labels(worked: Worked) -> tuple[Label, ...]:
+    """Return a label for every part and offcut, in the order in which they come free."""
+    return tuple(_in_order(worked))
+
+
+def _in_order(worked: Worked) -> Iterator[Label]:
+    alike = look_alikes(worked)
+    copies = [0] * len(worked.job.parts)
+    for sheet in worked.sheets:
+        for freed in sheet.freed:
+            match freed.place.node:
+                case PartLeaf(part=part):
+                    yield _part_label(worked.job, sheet, freed, part, copies[part], alike[part])
+                    copies[part] += 1
+                case RestLeaf(is_offcut=True):
+                    yield _offcut_label(worked.job, sheet, freed)
+
+
+def _part_label(
+    job: Job, sheet: WorkedSheet, freed: Freed, index: int, copy: int, alike: Sequence[str]
+) -> Label:
+    part, unit = job.parts[index], job.unit
+    blank, finished = blank_words(part, unit), finished_words(part, unit)
+    return Label(
+        code=sheet.codes[freed.place.path],
+        copy=copy_words(job, index, copy),
+        name=full_name(part),
+        size=f"{finished} × {show(sheet.sheet.real_thickness, unit)}",
+        blank=blank if blank != finished else "",
+        grain=part_grain_words(part, unit, "any grain"),
+        grain_along_length=None if part.grain is Grain.ANY else part.grain is Grain.LENGTH,
+        face=_face(job),
+        status=status_words(part, unit),
+        to_do=part.to_do,
+        look_alikes=tuple(alike),
+        origin=_origin(sheet, freed),
+        note=part.note,
+    )
+
+
+def _offcut_label(job: Job, sheet: WorkedSheet, freed: Freed) -> Label:
+    rect, grain = freed.place.rect, sheet.sheet.grain
+    return Label(
+        code=sheet.codes[freed.place.path],
+        copy="",
+        name=f"Offcut of {sheet.sheet.name}",
+        size=f"{show_size(rect.length, rect.width, job.unit)} × "
+        f"{show(sheet.sheet.real_thickness, job.unit)}",
+        blank="",
+        grain=offcut_grain_words(job, sheet, freed),
+        grain_along_length=None if grain is SheetGrain.NONE else grain is SheetGrain.LENGTH,
+        face=_face(job),
+        status="offcut, keep",
+        to_do=(),
+        look_alikes=(),
+        origin=_origin(sheet, freed),
+    )
+
+
+def offcut_grain_words(job: Job, sheet: WorkedSheet, freed: Freed) -> str:
+    """Return "grain along the 600", or "no grain"."""
+    rect, grain = freed.place.rect, sheet.sheet.grain
+    if grain is SheetGrain.NONE:
+        return "no grain"
+    along = rect.length if grain is SheetGrain.LENGTH else rect.width
+    if rect.length == rect.width:
+        side = "first" if grain is SheetGrain.LENGTH else "second"
+        return f"grain along the {side} {show(along, job.unit)}"
+    return f"grain along the {show(along, job.unit)}"
+
+
+def _face(job: Job) -> str:
+    return f"this is the {job.saw.marked_face.value.upper()} face"
+
+
+def _origin(sheet: WorkedSheet, freed: Freed) -> str:
+    return f"sheet {sheet.number}, " + (f"cut {freed.cut}" if freed.cut else "no cut")

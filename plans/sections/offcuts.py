@@ -1,6 +1,18 @@
 """What is left over and worth keeping."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+
+from nesting.job import Job
+from nesting.layout import Rect, RestLeaf
+from nesting.lengths import Length
+from nesting.parts import Grain, Part
+from nesting.saw import Face
+from nesting.sheets import Sheet, SheetGrain
+from plans.sections.codes import Freed
+from plans.sections.labels import offcut_grain_words
+from plans.sections.numbers import show, show_size
+from plans.sections.worked import Worked, WorkedSheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +38,79 @@ class OffcutRow:
     cut: str
     good_edges: str
     could_be: tuple[str, ...]
+
+
+def make_offcut_rows(worked: Worked) -> tuple[OffcutRow, ...]:
+    """Return every offcut that is kept, in the order in which they come free."""
+    return tuple(
+        _make_row(worked, sheet, freed)
+        for sheet in worked.sheets
+        for freed in sheet.freed
+        if isinstance(freed.place.node, RestLeaf) and freed.place.node.is_offcut
+    )
+
+
+def _make_row(worked: Worked, sheet: WorkedSheet, freed: Freed) -> OffcutRow:
+    job, rect = worked.job, freed.place.rect
+    return OffcutRow(
+        code=sheet.codes[freed.place.path],
+        size=show_size(rect.length, rect.width, job.unit),
+        material=f"{sheet.sheet.material} {show(sheet.sheet.real_thickness, job.unit)}",
+        grain=offcut_grain_words(job, sheet, freed),
+        sheet=str(sheet.number),
+        cut=str(freed.cut) if freed.cut else "-",
+        good_edges=", ".join(_cut_edges(job, sheet.sheet, rect)) or "none",
+        could_be=tuple(
+            code
+            for part, codes in zip(job.parts, worked.part_codes, strict=True)
+            if could_become(part, sheet.sheet, rect)
+            for code in codes
+        ),
+    )
+
+
+def could_become(part: Part, sheet: Sheet, rect: Rect) -> bool:
+    """Return whether a part could be cut again from a leftover of a sheet.
+
+    Its blank must fit what is left within the trims, its grain the way the leftover lies. Less
+    than a kerf may remain beside it: the blade then runs off the edge.
+    """
+    if (part.material, part.thickness) != (sheet.material, sheet.thickness):
+        return False
+    length, width = _usable(sheet, rect)
+    return any(
+        along <= length and across <= width and _runs_with_grain(part, sheet, is_turned=is_turned)
+        for along, across, is_turned in (
+            (part.blank_length, part.blank_width, False),
+            (part.blank_width, part.blank_length, True),
+        )
+    )
+
+
+def _usable(sheet: Sheet, rect: Rect) -> tuple[Length, Length]:
+    """Return what is left of a rectangle within the trims of its sheet."""
+    left = max(rect.x, sheet.trim.left)
+    right = min(rect.x + rect.length, sheet.length - sheet.trim.right)
+    bottom = max(rect.y, sheet.trim.bottom)
+    top = min(rect.y + rect.width, sheet.width - sheet.trim.top)
+    return right - left, top - bottom
+
+
+def _runs_with_grain(part: Part, sheet: Sheet, *, is_turned: bool) -> bool:
+    if part.grain is Grain.ANY or sheet.grain is SheetGrain.NONE:
+        return True
+    is_along_x = (part.grain is Grain.LENGTH) != is_turned
+    return is_along_x == (sheet.grain is SheetGrain.LENGTH)
+
+
+def _cut_edges(job: Job, sheet: Sheet, rect: Rect) -> Iterator[str]:
+    """Yield the edges, as drawn, that a cut made; edges of the sheet itself are raw."""
+    is_back = job.saw.marked_face is Face.BACK
+    if rect.x > 0:
+        yield "left"
+    if rect.x + rect.length < sheet.length:
+        yield "right"
+    if (rect.y > 0) if is_back else (rect.y + rect.width < sheet.width):
+        yield "top"
+    if (rect.y + rect.width < sheet.width) if is_back else (rect.y > 0):
+        yield "bottom"

@@ -1,6 +1,17 @@
 """The first page: what is built, what it rests on, and how good the plan is."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from decimal import Decimal
+
+from nesting.cut_sequence import MOST_OPEN_PIECES, minutes
+from nesting.densities import find_density
+from nesting.job import Job
+from nesting.layout import PartLeaf, RestLeaf
+from plans.sections.bound import plan_cost, say_bound
+from plans.sections.numbers import show, show_money, show_with_unit, to_whole
+from plans.sections.part_words import full_name
+from plans.sections.worked import Worked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,3 +56,135 @@ class Overview:
     warnings: tuple[str, ...]
     unplaced: tuple[str, ...]
     legend: tuple[tuple[str, str], ...]
+
+
+LEGEND = (
+    (
+        "setting",
+        "one position of the guide. Cuts between two thin rules share it: do not move the guide.",
+    ),
+    (
+        "keep size",
+        "what is left between the fresh edge and the edge measured from. Measure it on the wood.",
+    ),
+    (
+        "trim",
+        "takes a raw edge off. The figure is where the fresh edge lies, kerf included.",
+    ),
+    (
+        "rehearsal",
+        "before printing, separate code sawed the printed figures on virtual sheets.",
+    ),
+    ("guide left, right", "where the guide goes on either side of the blade; use one of them."),
+    ("final", "cut it to the finished size."),
+    ("oversize", "cut the blank larger and bring it to size later."),
+    ("measure first", "cut the blank; its finished size comes from the work, not from this list."),
+    ("plain outline", "a part."),
+    ("diagonal hatch", "waste."),
+    ("dotted outline", "an offcut to keep."),
+    ("double line", "the edge to measure from."),
+    ("6 and 9", "are underlined. Figures that read as another code upside-down are left out."),
+    ("S, P, L", "whole sheets, pieces on the way, offcuts to keep."),
+    ("slack, TIGHT", "how much a row of cuts may grow; where it is TIGHT, check your kerf first."),
+)
+"""The words and signs of a plan, explained where they first appear."""
+
+
+def make_overview(worked: Worked, bound: Decimal) -> Overview:
+    """Return what the first page says."""
+    job = worked.job
+    return Overview(
+        what=tuple(_what(job)),
+        sums=tuple(line for build in job.cabinets for line in build.sums),
+        figures=tuple(_figures(worked)),
+        bound_text=say_bound(worked, bound),
+        assumed=tuple(_assumed(job)),
+        questions=tuple(line for build in job.cabinets for line in build.questions),
+        warnings=(
+            *(line for build in job.cabinets for line in build.warnings),
+            *_warnings(worked),
+        ),
+        unplaced=tuple(
+            f"{gap.count} × {full_name(job.parts[gap.part])}: {gap.reason}"
+            for gap in worked.layout.unplaced
+        ),
+        legend=LEGEND,
+    )
+
+
+def total_minutes(worked: Worked) -> int:
+    """Return the minutes that all sheets take, rounded once."""
+    each = (minutes(worked.job, sheet.sequence) for sheet in worked.sheets)
+    return to_whole(sum(each, Decimal(0)))
+
+
+def _what(job: Job) -> Iterator[str]:
+    for build in job.cabinets:
+        height, width, depth = (show(side, job.unit) for side in build.outside)
+        yield (
+            f"{len(build.letters)} × {build.name} ({', '.join(build.letters)}): outside "
+            f"{height} high × {width} wide × {depth} deep, {job.unit.value}"
+        )
+    plain = [part for part in job.parts if not part.cabinet]
+    if plain:
+        pieces = sum(part.count for part in plain)
+        also = " besides" if job.cabinets else ""
+        yield f"{_count(pieces, 'part')} of {_count(len(plain), 'kind')}{also}"
+
+
+def _figures(worked: Worked) -> Iterator[str]:
+    leaves = [freed.place.node for sheet in worked.sheets for freed in sheet.freed]
+    parts = sum(isinstance(leaf, PartLeaf) for leaf in leaves)
+    cuts = sum(len(sheet.sequence.steps) for sheet in worked.sheets)
+    settings = sum(sheet.sequence.settings for sheet in worked.sheets)
+    yield (
+        f"{_count(len(worked.sheets), 'sheet')}, {_count(parts, 'part')}, {_count(cuts, 'cut')}, "
+        f"{_count(settings, 'setting')}, about {_count(total_minutes(worked), 'minute')} at the saw"
+    )
+    bought = sum(not sheet.sheet.owned for sheet in worked.sheets)
+    yield f"{_count(bought, 'sheet')} to buy, {show_money(plan_cost(worked))}"
+    kept = sum(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves)
+    yield f"{_count(kept, 'offcut')} worth keeping"
+
+
+def _assumed(job: Job) -> Iterator[AssumedNumber]:
+    for assumption in job.assumptions:
+        yield AssumedNumber(
+            name=assumption.name,
+            value=assumption.value,
+            origin="default" if assumption.is_default else "from the job file",
+            check=assumption.check,
+        )
+    materials = {
+        sheet.material: find_density(sheet.material, sheet.thickness) for sheet in job.sheets
+    }
+    for material, density in materials.items():
+        if density.is_assumed:
+            yield AssumedNumber(
+                name=f"density of {material}",
+                value=f"{density.kg_per_m3} kg/m³",
+                origin="default",
+                check="Weigh an offcut, or look into the maker's data sheet.",
+            )
+
+
+def _warnings(worked: Worked) -> Iterator[str]:
+    job = worked.job
+    for sheet in worked.sheets:
+        for number in sheet.sequence.too_long:
+            step = sheet.sequence.steps[number - 1]
+            yield (
+                f"Sheet {sheet.number}, cut {number}: it is "
+                f"{show_with_unit(step.cut_length, job.unit)} long, and the guide reaches "
+                f"{show_with_unit(job.saw.guide_length, job.unit)}. Join a longer guide, or have "
+                "this cut made at the yard."
+            )
+        if sheet.sequence.most_open > MOST_OPEN_PIECES:
+            yield (
+                f"Sheet {sheet.number}: up to {sheet.sequence.most_open} pieces lie about that "
+                "still need cutting. Label them and stack them flat."
+            )
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"

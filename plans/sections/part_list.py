@@ -1,6 +1,24 @@
 """Every part with its finished size, its status and where it comes from."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+
+from nesting.layout import PartLeaf
+from nesting.lengths import Length, mm
+from nesting.parts import Part
+from plans.sections.numbers import show
+from plans.sections.part_words import (
+    base_status,
+    blank_words,
+    copy_words,
+    finished_words,
+    part_grain_words,
+    status_words,
+)
+from plans.sections.worked import Worked
+
+ALIKE: Length = mm(15)
+"""Parts that differ by no more in both sizes are easily taken for each other (judgement)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,3 +58,91 @@ class PartRow:
     look_alikes: tuple[str, ...]
     to_do: tuple[str, ...]
     material: str
+
+
+def make_part_rows(worked: Worked) -> tuple[PartRow, ...]:
+    """Return one row a piece: by kind in the order of the job, copies in the order of cutting."""
+    job = worked.job
+    alike = look_alikes(worked)
+    origins = _origins(worked)
+    rows = []
+    for index, (part, codes) in enumerate(zip(job.parts, worked.part_codes, strict=True)):
+        for copy, code in enumerate(codes):
+            sheet, cut, thickness = origins.get(code, ("-", "-", part.thickness))
+            rows.append(
+                PartRow(
+                    code=code,
+                    name=part.name,
+                    cabinet=part.cabinet,
+                    copy=copy_words(job, index, copy),
+                    finished=finished_words(part, job.unit),
+                    blank=blank_words(part, job.unit),
+                    thickness=show(thickness, job.unit),
+                    grain=part_grain_words(part, job.unit, "any"),
+                    status=status_words(part, job.unit),
+                    sheet=sheet,
+                    cut=cut,
+                    sums=part.sums,
+                    look_alikes=alike[index],
+                    to_do=part.to_do,
+                    material=part.material,
+                )
+            )
+    return tuple(rows)
+
+
+def look_alikes(worked: Worked) -> tuple[tuple[str, ...], ...]:
+    """Return for every kind the first code of every kind that it must not be taken for.
+
+    Kinds that are equal in all that matters are interchangeable, so they are not told apart.
+    """
+    parts = worked.job.parts
+    return tuple(
+        tuple(
+            worked.part_codes[other][0]
+            for other in range(len(parts))
+            if other != index and _is_alike(part, parts[other])
+        )
+        for index, part in enumerate(parts)
+    )
+
+
+def _is_alike(one: Part, other: Part) -> bool:
+    if _essence(one) == _essence(other):
+        return False
+    return all(
+        abs(mine - its) <= ALIKE for mine, its in zip(_sides(one), _sides(other), strict=True)
+    )
+
+
+def _sides(part: Part) -> Sequence[Length]:
+    return sorted((part.length, part.width))
+
+
+def _essence(part: Part) -> tuple[object, ...]:
+    """Return what makes two kinds interchangeable on the bench."""
+    return (
+        part.length,
+        part.width,
+        part.grain,
+        part.material,
+        part.thickness,
+        part.oversize,
+        base_status(part),
+        part.to_do,
+        part.note,
+    )
+
+
+def _origins(worked: Worked) -> dict[str, tuple[str, str, Length]]:
+    """Return for every placed code its sheet, the cut that frees it and its real thickness."""
+    return {
+        sheet.codes[freed.place.path]: (
+            str(sheet.number),
+            str(freed.cut) if freed.cut else "-",
+            sheet.sheet.real_thickness,
+        )
+        for sheet in worked.sheets
+        for freed in sheet.freed
+        if isinstance(freed.place.node, PartLeaf)
+    }

@@ -4,10 +4,22 @@ The home corner, from which everything is measured, is at the top left where the
 down (the sheet is turned over about its long side) and at the bottom left where it lies up.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
-from nesting.layout import Direction, Rect
-from plans.sections.cut_table import CutRow, StripSum
+from nesting.cut_sequence import minutes, piece_mass_kg
+from nesting.job import Job
+from nesting.layout import Direction, PartLeaf, Rect, RestLeaf
+from nesting.parts import Part
+from nesting.saw import Face
+from nesting.sheets import Sheet, SheetGrain
+from plans.sections.codes import WASTE
+from plans.sections.cut_table import CutRow, StripSum, make_rows
+from plans.sections.numbers import show, show_kg, show_size, to_whole
+from plans.sections.part_words import base_status
+from plans.sections.strip_sums import make_sums
+from plans.sections.why import say_why
+from plans.sections.worked import WorkedSheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,3 +117,114 @@ class SheetView:
     why: str
     settings: int
     minutes: int
+
+
+def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
+    """Return everything on the page of one sheet."""
+    sheet, face = worked.sheet, job.saw.marked_face
+    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    unit = job.unit
+    home = "top left" if face is Face.BACK else "bottom left"
+    return SheetView(
+        number=worked.number,
+        stock=sheet.name,
+        material=f"{sheet.material} {show(sheet.thickness, unit)}",
+        measured=show(sheet.real_thickness, unit) if sheet.measured else "",
+        length=sheet.length,
+        width=sheet.width,
+        size=show_size(sheet.length, sheet.width, unit),
+        mass=show_kg(piece_mass_kg(sheet, whole)),
+        grain=sheet.grain.value,
+        grain_text=grain_words(job, sheet),
+        face_text=_face_words(face),
+        home_text=f"HOME CORNER: {home} as you stand",
+        home=home,
+        trims=tuple(draw(trim, sheet, face) for trim in _trims(sheet)),
+        parts=tuple(sorted(_parts(job, worked), key=lambda part: _by_code(part.code))),
+        rests=tuple(_rests(job, worked)),
+        cuts=tuple(
+            CutView(
+                number=str(step.number),
+                band=draw(step.band, sheet, face),
+                direction=step.direction,
+                is_trim=step.is_trim,
+            )
+            for step in worked.sequence.steps
+        ),
+        rows=make_rows(job, worked),
+        sums=make_sums(job, worked),
+        why=say_why(job, worked),
+        settings=worked.sequence.settings,
+        minutes=to_whole(minutes(job, worked.sequence)),
+    )
+
+
+def draw(rect: Rect, sheet: Sheet, face: Face) -> Rect:
+    """Return a rectangle of the sheet as it is drawn, y downwards.
+
+    Turned over about its length, the sheet has its home corner at the top left, and y runs down
+    as drawn. With the good face up the corner is at the bottom left and y runs up.
+    """
+    if face is Face.BACK:
+        return rect
+    return replace(rect, y=sheet.width - rect.y - rect.width)
+
+
+def grain_words(job: Job, sheet: Sheet) -> str:
+    """Return which way the face grain runs, in words that need no order of numbers."""
+    if sheet.grain is SheetGrain.NONE:
+        return "NO GRAIN"
+    along = sheet.length if sheet.grain is SheetGrain.LENGTH else sheet.width
+    if sheet.length == sheet.width:
+        way = "LEFT TO RIGHT" if sheet.grain is SheetGrain.LENGTH else "UP AND DOWN"
+        return f"GRAIN RUNS {way} AS DRAWN: both sides are {show(along, job.unit)}"
+    return f"GRAIN RUNS ALONG THE {show(along, job.unit)}"
+
+
+def _face_words(face: Face) -> str:
+    if face is Face.BACK:
+        return "Drawn as seen from the BACK: the good face lies down."
+    return "Drawn as seen from the FRONT: the good face lies up."
+
+
+def _trims(sheet: Sheet) -> Iterator[Rect]:
+    trim, length, width = sheet.trim, sheet.length, sheet.width
+    for rect in (
+        Rect(x=0, y=0, length=trim.left, width=width),
+        Rect(x=length - trim.right, y=0, length=trim.right, width=width),
+        Rect(x=0, y=0, length=length, width=trim.bottom),
+        Rect(x=0, y=width - trim.top, length=length, width=trim.top),
+    ):
+        if rect.length and rect.width:
+            yield rect
+
+
+def _parts(job: Job, worked: WorkedSheet) -> Iterator[PartView]:
+    for path, place in worked.places.items():
+        if isinstance(place.node, PartLeaf):
+            part: Part = job.parts[place.node.part]
+            yield PartView(
+                code=worked.codes[path],
+                name=part.name,
+                rect=draw(place.rect, worked.sheet, job.saw.marked_face),
+                grain=worked.sheet.grain.value,
+                finished=show_size(part.length, part.width, job.unit),
+                blank=show_size(part.blank_length, part.blank_width, job.unit),
+                status=base_status(part),
+            )
+
+
+def _rests(job: Job, worked: WorkedSheet) -> Iterator[RestView]:
+    for path, place in worked.places.items():
+        if isinstance(place.node, RestLeaf):
+            yield RestView(
+                code=worked.codes[path],
+                rect=draw(place.rect, worked.sheet, job.saw.marked_face),
+                size=show_size(place.rect.length, place.rect.width, job.unit),
+                is_offcut=worked.codes[path] != WASTE,
+            )
+
+
+def _by_code(code: str) -> tuple[int, str, int]:
+    letters = code.rstrip("0123456789")
+    return (len(letters), letters, int(code[len(letters) :] or 0))

@@ -1,6 +1,19 @@
 """What to buy: sheets, battens, and the price of it all."""
 
+from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass
+from decimal import Decimal
+
+from nesting.cut_sequence import piece_mass_kg
+from nesting.job import Job
+from nesting.layout import Rect
+from nesting.lengths import Length, Unit
+from nesting.parts import Batten
+from nesting.sheets import Sheet, SheetGrain
+from plans.sections.bound import plan_cost, say_bound
+from plans.sections.numbers import show, show_kg, show_money, show_size, show_with_unit
+from plans.sections.worked import Worked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,3 +67,91 @@ class Shopping:
     cost: str
     bound_text: str
     card: tuple[str, ...]
+
+
+EDGE_DISTANCE = {Unit.MM: "50 mm", Unit.INCH: "2 in"}
+"""How far from the edge the thickness is read.
+
+References:
+    EN 324-1:1993: eight readings about 50 mm from the edge, at each corner and mid-side.
+"""
+
+CARD = (
+    "Diagonals: measure both. Equal diagonals, square sheet.",
+    "Flatness: sight along both edges and both diagonals; leave a bowed sheet in the stack.",
+    "Edges: no voids, no crushed or swollen stretches, no loose plies.",
+    "Both faces: turn it over. Look for patches, stains and scratches on the good face.",
+    "Corners: all four whole. Mark the best one as the home corner.",
+    "Same stack for all, please: sheets of one stack are closest in thickness.",
+)
+"""What else to look at when choosing sheets off the stack."""
+
+
+def make_shopping(worked: Worked, bound: Decimal) -> Shopping:
+    """Return the shopping list: sheets, battens, the price and how good it is."""
+    return Shopping(
+        sheets=tuple(_sheet_lines(worked)),
+        others=tuple(_batten_lines(worked.job)),
+        cost=show_money(plan_cost(worked)),
+        bound_text=say_bound(worked, bound),
+        card=(_thickness_line(worked.job.unit), *CARD),
+    )
+
+
+def _thickness_line(unit: Unit) -> str:
+    return (
+        f"Thickness: measure at eight places, {EDGE_DISTANCE[unit]} from the edge: at each corner "
+        "and the middle of each side. Write the readings down."
+    )
+
+
+def _sheet_lines(worked: Worked) -> Iterator[SheetLine]:
+    """Yield a line for every kind of sheet used, bought ones first."""
+    job = worked.job
+    counts = Counter(sheet.sequence.sheet for sheet in worked.sheets)
+    for index in sorted(counts, key=lambda index: (job.sheets[index].owned, index)):
+        sheet, count = job.sheets[index], counts[index]
+        whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+        yield SheetLine(
+            count=count,
+            stock=sheet.name,
+            material=f"{sheet.material} {show_with_unit(sheet.thickness, job.unit)}",
+            size=f"{show_size(sheet.length, sheet.width, job.unit)} {job.unit.value}",
+            grain_text=_grain_words(job, sheet),
+            each="owned" if sheet.owned else show_money(sheet.price),
+            total="" if sheet.owned else show_money(sheet.price * count),
+            mass=show_kg(piece_mass_kg(sheet, whole)),
+        )
+
+
+def _grain_words(job: Job, sheet: Sheet) -> str:
+    """Return the grain in words for the shop, where nothing is drawn."""
+    if sheet.grain is SheetGrain.NONE:
+        return "NO GRAIN"
+    along = sheet.length if sheet.grain is SheetGrain.LENGTH else sheet.width
+    if sheet.length == sheet.width:
+        return f"GRAIN: look which {show(along, job.unit)} it runs along, and mark it"
+    return f"GRAIN RUNS ALONG THE {show(along, job.unit)}"
+
+
+def _batten_lines(job: Job) -> Iterator[OtherLine]:
+    """Yield a line for every section of batten, with its cut list."""
+    battens = [batten for build in job.cabinets for batten in build.battens]
+    sections: dict[tuple[Length, Length], list[Batten]] = {}
+    for batten in battens:
+        sections.setdefault(batten.section, []).append(batten)
+    for section, members in sorted(sections.items()):
+        total = sum((batten.length + batten.oversize) * batten.count for batten in members)
+        yield OtherLine(
+            amount=show_with_unit(total, job.unit),
+            what=f"batten {show_size(*section, job.unit)} {job.unit.value}, "
+            "in all, without saw cuts and ends",
+            purpose="; ".join(_cut_list(job, members)),
+        )
+
+
+def _cut_list(job: Job, members: list[Batten]) -> Iterator[str]:
+    for batten in members:
+        length = show(batten.length + batten.oversize, job.unit)
+        cabinet = f", cabinet {batten.cabinet}" if batten.cabinet else ""
+        yield f"{batten.count} × {length} {batten.name}{cabinet}"

@@ -1,0 +1,213 @@
+"""The plan file: what was planned, in numbers, and beside it what is printed, as text.
+
+JSON, lengths in decimal millimetres, exact. x runs along the sheet's length and y along its
+width, from the home corner. The rehearsal and the next session read it.
+"""
+
+import json
+from collections.abc import Iterator, Mapping
+from decimal import Decimal
+from typing import Any
+
+from nesting.cut_sequence import Step
+from nesting.job import Job
+from nesting.layout import Layout, PartLeaf, Place, Rect, RestLeaf
+from nesting.lengths import NM_PER_MM, Length
+from nesting.sheets import Sheet
+from plans.plan import Plan, Solved
+from plans.sections.bound import plan_cost
+from plans.sections.cut_table import CutRow
+from plans.sections.numbers import show_size
+from plans.sections.overview import total_minutes
+from plans.sections.part_list import PartRow
+from plans.sections.part_words import base_status, full_name
+from plans.sections.sheet_view import SheetView
+from plans.sections.worked import WorkedSheet, work_out
+
+FORMAT = "setout plan"
+VERSION = 1
+
+Json = dict[str, Any]
+"""A JSON object."""
+
+
+def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
+    """Return the content of the plan file.
+
+    Args:
+        job: The job.
+        solved: The layout that the plan was made from, and the bound on its cost.
+        plan: The plan, made by `plans.plan.make_plan` from the same two.
+    """
+    worked = work_out(job, solved.layout, plan.sequences)
+    rows_of_parts = {row.code: row for row in plan.parts}
+    saw = job.saw
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "fingerprint": plan.fingerprint,
+        "job": job.name,
+        "unit": job.unit.value,
+        "marked_face": saw.marked_face.value,
+        "saw": {
+            "kerf": to_mm(saw.kerf),
+            "base_left": to_mm(saw.base_left),
+            "base_right": to_mm(saw.base_right),
+            "guide_length": to_mm(saw.guide_length),
+            "lift_limit_kg": to_number(saw.lift_limit_kg),
+        },
+        "cost": to_number(plan_cost(worked)),
+        "bound": to_number(solved.bound),
+        "minutes": total_minutes(worked),
+        "sheets": [
+            _sheet(job, sheet, view, rows_of_parts)
+            for sheet, view in zip(worked.sheets, plan.sheets, strict=True)
+        ],
+        "unplaced": _unplaced(job, solved.layout),
+    }
+
+
+def to_mm(length: Length) -> int | float:
+    """Return a length in millimetres.
+
+    JSON knows no decimals but floating ones. They are written by their shortest text, which is
+    the exact decimal for all of up to 15 figures: any length below 1000 metres.
+
+    >>> to_mm(17_700_000), to_mm(3_000_000), to_mm(18_256_250)
+    (17.7, 3, 18.25625)
+    """
+    whole, rest = divmod(length, NM_PER_MM)
+    return float(Decimal(length) / NM_PER_MM) if rest else whole
+
+
+def to_number(amount: Decimal) -> int | float:
+    """Return an amount of money or a mass as JSON writes it."""
+    return int(amount) if amount == amount.to_integral_value() else float(amount)
+
+
+def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, PartRow]) -> Json:
+    sheet = worked.sheet
+    leaves = [(worked.codes[freed.place.path], freed.place) for freed in worked.freed]
+    return {
+        "number": worked.number,
+        "stock": sheet.name,
+        "material": sheet.material,
+        "thickness": to_mm(sheet.thickness),
+        "measured": to_mm(sheet.real_thickness) if sheet.measured else None,
+        "length": to_mm(sheet.length),
+        "width": to_mm(sheet.width),
+        "grain": sheet.grain.value,
+        "price": to_number(sheet.price),
+        "trim": _trim(sheet),
+        "parts": list(_parts(job, leaves)),
+        "cuts": [_cut(job, step) for step in worked.sequence.steps],
+        "offcuts": [
+            {"code": code, **_rect(place.rect)}
+            for code, place in leaves
+            if isinstance(place.node, RestLeaf) and place.node.is_offcut
+        ],
+        "printed": _printed(job, view, leaves, rows),
+    }
+
+
+def _trim(sheet: Sheet) -> Json:
+    trim = sheet.trim
+    return {
+        "left": to_mm(trim.left),
+        "right": to_mm(trim.right),
+        "top": to_mm(trim.top),
+        "bottom": to_mm(trim.bottom),
+    }
+
+
+def _parts(job: Job, leaves: list[tuple[str, Place]]) -> Iterator[Json]:
+    for code, place in leaves:
+        if isinstance(place.node, PartLeaf):
+            part = job.parts[place.node.part]
+            yield {
+                "code": code,
+                "name": full_name(part),
+                **_rect(place.rect),
+                "turned": place.node.turned,
+                "grain": part.grain.value,
+                "finished": [to_mm(part.length), to_mm(part.width)],
+            }
+
+
+def _cut(job: Job, step: Step) -> Json:
+    return {
+        "number": step.number,
+        "direction": step.direction.value,
+        "band": _rect(step.band),
+        "by": step.by.value,
+        "kerf": to_mm(job.saw.kerf),
+    }
+
+
+def _rect(rect: Rect) -> Json:
+    return {
+        "x": to_mm(rect.x),
+        "y": to_mm(rect.y),
+        "length": to_mm(rect.length),
+        "width": to_mm(rect.width),
+    }
+
+
+def _printed(
+    job: Job, view: SheetView, leaves: list[tuple[str, Place]], rows: Mapping[str, PartRow]
+) -> Json:
+    """Return the texts of the sheet's page: what a person saws from."""
+    return {
+        "size": view.size,
+        "rows": [_printed_row(row) for row in view.rows],
+        "parts": [
+            {
+                "code": code,
+                "finished": rows[code].finished,
+                "blank": rows[code].blank,
+                "thickness": rows[code].thickness,
+                "status": base_status(job.parts[place.node.part]),
+            }
+            for code, place in leaves
+            if isinstance(place.node, PartLeaf)
+        ],
+        "offcuts": [
+            {"code": code, "size": show_size(place.rect.length, place.rect.width, job.unit)}
+            for code, place in leaves
+            if isinstance(place.node, RestLeaf) and place.node.is_offcut
+        ],
+        "sums": [{"piece": line.piece, "text": line.text} for line in view.sums],
+    }
+
+
+def _printed_row(row: CutRow) -> Json:
+    return {
+        "number": row.number,
+        "hold": row.hold,
+        "hold_size": row.hold_size,
+        "direction": row.direction.value,
+        "measure_from": row.measure_from,
+        "keep": row.keep,
+        "keep_code": row.keep_code,
+        "guide_left": row.guide_left,
+        "guide_right": row.guide_right,
+        "unusable": row.unusable,
+        "free_code": row.free_code,
+        "setting": row.setting,
+    }
+
+
+def _unplaced(job: Job, layout: Layout) -> list[Json]:
+    return [
+        {
+            "name": full_name(job.parts[gap.part]),
+            "count": gap.count,
+            "reason": gap.reason,
+        }
+        for gap in layout.unplaced
+    ]
+
+
+def dump(document: Json) -> str:
+    """Return a document as JSON text; the same document gives the same text."""
+    return json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
