@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from nesting.lengths import Length, mm, round_to
+from nesting.lengths import FINEST_FRACTION, NM_PER_INCH, Length, Unit, mm, round_to
 from nesting.sheets import Sheet
 
 
@@ -20,11 +20,12 @@ class Board:
     thickness: Length
 
 
-def measure_boards(sheets: Iterable[Sheet]) -> dict[Board, Length]:
+def measure_boards(sheets: Iterable[Sheet], unit: Unit) -> dict[Board, Length]:
     """Return the measured thickness of every board that has a reading.
 
     Several kinds of sheet may be the same board (a full sheet and an offcut, say): all their
-    readings count alike.
+    readings count alike. The mean is given to 0.1 mm, or to a fifth of 1/64 in (0.08 mm), so that
+    23/32 in stays 23/32 in.
 
     References:
         EN 324-1:1993: the mean of the readings is given to 0.1 mm.
@@ -33,9 +34,9 @@ def measure_boards(sheets: Iterable[Sheet]) -> dict[Board, Length]:
     for sheet in sheets:
         board = Board(material=sheet.material, thickness=sheet.thickness)
         readings.setdefault(board, []).extend(sheet.measured)
-    tenth = mm("0.1")
+    finest = mm("0.1") if unit is Unit.MM else NM_PER_INCH // 5 // FINEST_FRACTION
     return {
-        board: round_to(sum(found), len(found) * tenth) // len(found)
+        board: round_to(sum(found), len(found) * finest) // len(found)
         for board, found in readings.items()
         if found
     }

@@ -257,16 +257,16 @@ def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
 
 def _find_grain_faults(grains: Grains, where: str) -> Iterator[Fault]:
     for name, along, never in (
-        ("sides", grains.sides, Along.WIDTH),
-        ("top_and_bottom", grains.top_and_bottom, Along.HEIGHT),
-        ("baffle", grains.baffle, Along.DEPTH),
-        ("back", grains.back, Along.DEPTH),
+        ("the sides", grains.sides, Along.WIDTH),
+        ("top and bottom", grains.top_and_bottom, Along.HEIGHT),
+        ("the baffle", grains.baffle, Along.DEPTH),
+        ("the back", grains.back, Along.DEPTH),
     ):
         if along is never:
             possible = ", ".join(each.value for each in Along if each is not never)
             yield Fault(
-                where=f"{where}, grain of {name}",
-                what=f"the {never.value} runs through the thickness of that panel",
+                where=f"{where}, grain",
+                what=f"the {never.value} runs through the thickness of {name}",
                 remedy=f"Choose one of: {possible}.",
             )
 

@@ -1,6 +1,6 @@
 """Expanding designs: the calculator's front door."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from itertools import chain
 
 from nesting.cabinets.advice import find_questions, find_warnings
@@ -10,10 +10,8 @@ from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.clashes import find_clashes
 from nesting.cabinets.design import Design
 from nesting.cabinets.edges import find_edges
-from nesting.cabinets.letters import name_cabinets
 from nesting.cabinets.listing import list_battens, list_parts
 from nesting.cabinets.sums import write_closing_sum
-from nesting.errors import Fault, InputError
 from nesting.lengths import Length, Unit
 
 
@@ -62,27 +60,3 @@ def expand(
         bars=construction.bars,
         spaces=construction.spaces,
     )
-
-
-def expand_all(
-    designs: Iterable[Design], *, measured: Mapping[Board, Length], step: Length, unit: Unit
-) -> tuple[CabinetBuild, ...]:
-    """Return what is cut for all designs of a job; letters run on from design to design.
-
-    Raises:
-        InputError: Cabinets that cannot be built as designed, all faults of all of them.
-    """
-    builds: list[CabinetBuild] = []
-    faults: list[Fault] = []
-    already = 0
-    for design in designs:
-        letters = name_cabinets(design.count, already=already)
-        already += design.count
-        try:
-            build = expand(design, letters=letters, measured=measured, step=step, unit=unit)
-            builds.append(build)
-        except InputError as error:
-            faults.extend(error.faults)
-    if faults:
-        raise InputError(faults)
-    return tuple(builds)

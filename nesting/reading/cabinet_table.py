@@ -1,12 +1,9 @@
-"""The tables [[cabinet]]: from a table to a design, from designs to what is cut."""
+"""One table [[cabinet]]: what the builder says about a cabinet."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum
 from typing import Final
 
-from nesting.cabinets.boards import Board, measure_boards
-from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.boards import Board
 from nesting.cabinets.design import (
     Along,
     Battens,
@@ -21,15 +18,11 @@ from nesting.cabinets.design import (
     Grains,
     Through,
 )
-from nesting.cabinets.expand import expand
-from nesting.cabinets.letters import name_cabinets
 from nesting.errors import InputError
-from nesting.job import Assumption
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.covering_table import BARE, read_covering
 from nesting.reading.stock import Stock, read_material
 from nesting.reading.tables import Table
-from nesting.reading.values import with_unit
 
 MOST_CABINETS: Final = 500
 MOST_BRACES: Final = 50
@@ -43,95 +36,14 @@ class Family(Enum):
     BOX = "box"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReadCabinet:
-    """A design and the table that it was read from.
-
-    Attributes:
-        design: The design.
-        table: Its table, for faults that show only when the sums are made.
-    """
-
-    design: Design
-    table: Table
-
-
-def read_cabinets(
-    tables: tuple[Table, ...], stock: Stock, covering: Covering | None
-) -> list[ReadCabinet]:
-    """Return the designs that could be read, after recording the faults of the others.
+def read_cabinet(table: Table, stock: Stock, covering: Covering | None) -> Design | None:
+    """Return the design of a table [[cabinet]], or None after recording its faults.
 
     Args:
-        tables: The tables [[cabinet]].
+        table: The table.
         stock: The sheets of the job.
         covering: The covering of the job; None for none.
     """
-    first: dict[str, Table] = {}
-    found = []
-    for table in tables:
-        design = _read_box(table, stock, covering)
-        name = table.values.get("name")
-        if isinstance(name, str) and name.strip():
-            earlier = first.setdefault(name.strip(), table)
-            if earlier is not table:
-                table.fault(
-                    f"the name {name.strip()!r} is taken already ({earlier.place})",
-                    "Give every design its own name; more of the same is a higher count.",
-                    "name",
-                )
-        if design is not None and table.is_sound:
-            found.append(ReadCabinet(design=design, table=table))
-    return found
-
-
-def expand_cabinets(
-    cabinets: list[ReadCabinet], stock: Stock, *, step: Length, unit: Unit
-) -> tuple[CabinetBuild, ...]:
-    """Return what is cut for the cabinets; letters run on from design to design.
-
-    Where a cabinet cannot be built as designed, the fault is recorded at its table.
-    """
-    measured = measure_boards(stock.sheets)
-    builds: list[CabinetBuild] = []
-    already = 0
-    for read in cabinets:
-        letters = name_cabinets(read.design.count, already=already)
-        already += read.design.count
-        try:
-            builds.append(
-                expand(read.design, letters=letters, measured=measured, step=step, unit=unit)
-            )
-        except InputError as error:
-            _record(error, read.table)
-    return tuple(builds)
-
-
-def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
-    """Yield what is taken for granted about the cabinets of one design."""
-    design, table = read.design, read.table
-    yield Assumption(
-        name=f"panels of {design.name} that run through",
-        value=design.through.value,
-        is_default=not table.has("through"),
-        check="Look at the corners of the drawing: which end grain is to be seen?",
-    )
-    yield Assumption(
-        name=f"outside of {design.name}",
-        value="bare wood, without covering, feet and handles",
-        is_default=True,
-        check="Add them to see whether the cabinet goes through the door and into the car.",
-    )
-    if design.measure_first:
-        yield Assumption(
-            name=f"what goes into {design.name} is cut larger at first by",
-            value=with_unit(design.allowance, table.unit),
-            is_default=not table.has("allowance"),
-            check="Trim it to what the standing carcass measures.",
-        )
-
-
-def _read_box(table: Table, stock: Stock, covering: Covering | None) -> Design | None:
-    """Return the design of a table, or None after recording its faults."""
     name = table.text("name")
     table.choice("family", Family, Family.BOX)
     count = table.whole("count", 1, least=1, most=MOST_CABINETS)
@@ -169,8 +81,15 @@ def _read_box(table: Table, stock: Stock, covering: Covering | None) -> Design |
             allowance=allowance,
         )
     except InputError as error:
-        _record(error, table)
+        record_at_keys(error, table)
         return None
+
+
+def record_at_keys(error: InputError, table: Table) -> None:
+    """Record faults of the calculator at the keys that their places end with."""
+    for fault in error.faults:
+        key = fault.where.rsplit(", ", 1)[-1]
+        table.fault(fault.what, fault.remedy, key if table.has(key) else "")
 
 
 def _read_closing(table: Table, key: str, stock: Stock, carcass: Board) -> Closing | None:
@@ -198,6 +117,7 @@ def _read_board(table: Table, stock: Stock, carcass: Board) -> Board | None:
     if not table.has("thickness") and not has_material:
         return None
     if not has_material and carcass.material:
+        # Only the thickness differs: the material is the carcass's, however many there are.
         table.values = {"material": carcass.material, **table.values}
     return _board(*read_material(table, stock))
 
@@ -270,10 +190,3 @@ def _read_grains(table: Table) -> Grains:
 
 def _board(material: str, thickness: Length) -> Board:
     return Board(material=material, thickness=thickness)
-
-
-def _record(error: InputError, table: Table) -> None:
-    """Record faults of the calculator at the keys that their place ends with."""
-    for fault in error.faults:
-        key = fault.where.rsplit(", ", 1)[-1]
-        table.fault(fault.what, fault.remedy, key if table.has(key) else "")

@@ -13,6 +13,8 @@ from nesting.reading.assumptions import (
     assume_step,
     assume_times,
 )
+from nesting.reading.cabinets import assume_cabinet, expand_cabinets, read_cabinets
+from nesting.reading.covering_table import assume_covering, read_covering
 from nesting.reading.faults import Faults
 from nesting.reading.part_lists import read_part_list
 from nesting.reading.plain_parts import PART_KEYS, ReadPart, check_together, read_part
@@ -65,6 +67,10 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     saw, sheets = read_saw(saw_table), read_sheets(sheet_tables)
     stock = Stock(sheets=sheets, is_complete=_has_sheets(root, sheet_tables, needs=needs_sheets))
     parts = _read_parts(root, stock, saw.kerf, path.parent)
+    covering_table = root.table("covering")
+    covering = read_covering(covering_table)
+    cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
+    builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit)
     keep_table, time_table = root.table("keep"), root.table("time")
     keep, times = read_keep(keep_table), read_times(time_table)
     for key, remedy in NOT_YET.items():
@@ -76,6 +82,9 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
         for sheet, table in zip(sheets, sheet_tables, strict=True):
             assumptions += assume_sheet(sheet, table)
     assumptions += assume_grain(parts)
+    assumptions += assume_covering(covering, covering_table)
+    for cabinet in cabinets:
+        assumptions += assume_cabinet(cabinet)
     assumptions += [assume_keep(keep, keep_table), assume_times(times, time_table)]
     return Job(
         name=name,
@@ -85,7 +94,11 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
         times=times,
         keep=keep,
         sheets=sheets,
-        parts=tuple(read.part for read in parts),
+        parts=(
+            *(read.part for read in parts),
+            *(part for build in builds for part in build.parts),
+        ),
+        cabinets=builds,
         assumptions=tuple(assumptions),
     )
 
@@ -116,11 +129,11 @@ def _read_parts(root: Table, stock: Stock, kerf: Length, folder: Path) -> list[R
         table.finish()
     for table in root.tables("part_list"):
         found += [read_part(row, stock, kerf) for row in read_part_list(table, folder)]
-    # The call site of the cabinets: their parts come after the plain ones.
-    if not any(root.values.get(key) for key in ("part", "part_list")):
+    if not any(root.values.get(key) for key in ("part", "part_list", "cabinet")):
         root.fault(
             "there is nothing to cut",
-            "Add a [[part]] with name, length and width, or a [[part_list]] with a file.",
+            "Add a [[cabinet]] with name, height, width and depth, a [[part]] with name, length "
+            "and width, or a [[part_list]] with a file.",
         )
     parts = [read for read in found if read is not None]
     check_together(parts)

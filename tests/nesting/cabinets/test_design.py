@@ -47,8 +47,8 @@ FRONT_FRAME = Battens(section=(mm(20), mm(20)), front=True)
             {"grains": Grains(sides=Along.WIDTH)},
             [
                 (
-                    "cabinet 'Stage box', grain of sides: the width runs through the thickness of "
-                    "that panel.\nChoose one of: height, depth, any."
+                    "cabinet 'Stage box', grain: the width runs through the thickness of "
+                    "the sides.\nChoose one of: height, depth, any."
                 )
             ],
         ),

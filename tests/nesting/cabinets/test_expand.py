@@ -2,8 +2,7 @@ import pytest
 from hypothesis import given, settings
 
 from nesting.cabinets.design import BoxDesign
-from nesting.cabinets.expand import expand, expand_all
-from nesting.errors import InputError
+from nesting.cabinets.expand import expand
 from nesting.lengths import Length, Unit, mm
 from tests.nesting.cabinets.designs import BIRCH, THICKNESSES, box_designs, build, design
 
@@ -16,22 +15,6 @@ def test_every_cabinet_of_a_design_has_its_own_parts() -> None:
     )
     assert [(part.cabinet, part.name) for part in built.parts] == [
         (letter, name) for letter in "CD" for name in ("Side", "Top or bottom", "Baffle", "Back")
-    ]
-
-
-def test_letters_run_over_all_designs_of_a_job() -> None:
-    designs = [design(count=2), design(name="Wide box", width=mm(700))]
-    builds = expand_all(designs, measured=MEASURED, step=mm("0.5"), unit=Unit.MM)
-    assert [built.letters for built in builds] == [("A", "B"), ("C",)]
-
-
-def test_the_faults_of_all_designs_are_told_at_once() -> None:
-    designs = [design(width=mm(20)), design(), design(name="Flat box", height=mm(30))]
-    with pytest.raises(InputError) as error:
-        expand_all(designs, measured=MEASURED, step=mm("0.5"), unit=Unit.MM)
-    assert [fault.where for fault in error.value.faults] == [
-        "cabinet 'Stage box', width",
-        "cabinet 'Flat box', height",
     ]
 
 

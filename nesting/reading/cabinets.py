@@ -1,0 +1,103 @@
+"""The cabinets of a job: from the tables [[cabinet]] to what is cut for them."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from nesting.cabinets.boards import measure_boards
+from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.design import Covering, Design
+from nesting.cabinets.expand import expand
+from nesting.cabinets.letters import name_cabinets
+from nesting.errors import InputError
+from nesting.job import Assumption
+from nesting.lengths import Length, Unit
+from nesting.reading.cabinet_table import read_cabinet, record_at_keys
+from nesting.reading.stock import Stock
+from nesting.reading.tables import Table
+from nesting.reading.values import with_unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadCabinet:
+    """A design and the table that it was read from.
+
+    Attributes:
+        design: The design.
+        table: Its table, for faults that show only when the sums are made.
+    """
+
+    design: Design
+    table: Table
+
+
+def read_cabinets(
+    tables: tuple[Table, ...], stock: Stock, covering: Covering | None
+) -> list[ReadCabinet]:
+    """Return the designs that could be read, after recording the faults of the others.
+
+    Args:
+        tables: The tables [[cabinet]].
+        stock: The sheets of the job.
+        covering: The covering of the job; None for none.
+    """
+    first: dict[str, Table] = {}
+    found = []
+    for table in tables:
+        design = read_cabinet(table, stock, covering)
+        if design is None:
+            continue
+        if design.name in first:
+            table.fault(
+                f"the name {design.name!r} is taken already ({first[design.name].place})",
+                "Give every design its own name; more of the same is a higher count.",
+                "name",
+            )
+        first.setdefault(design.name, table)
+        found.append(ReadCabinet(design=design, table=table))
+    return found
+
+
+def expand_cabinets(
+    cabinets: list[ReadCabinet], stock: Stock, *, step: Length, unit: Unit
+) -> tuple[CabinetBuild, ...]:
+    """Return what is cut for the cabinets; letters run on from design to design.
+
+    Where a cabinet cannot be built as designed, the fault is recorded at its table.
+    """
+    measured = measure_boards(stock.sheets, unit)
+    builds: list[CabinetBuild] = []
+    already = 0
+    for read in cabinets:
+        letters = name_cabinets(read.design.count, already=already)
+        already += read.design.count
+        try:
+            build = expand(read.design, letters=letters, measured=measured, step=step, unit=unit)
+        except InputError as error:
+            record_at_keys(error, read.table)
+        else:
+            builds.append(build)
+    return tuple(builds)
+
+
+def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
+    """Yield what is taken for granted about the cabinets of one design."""
+    design, table = read.design, read.table
+    yield Assumption(
+        name=f"panels of {design.name} that run through",
+        value=design.through.value,
+        is_default=not table.has("through"),
+        check="Look at the corners of the drawing: which end grain is to be seen?",
+    )
+    yield Assumption(
+        name=f"outside of {design.name}",
+        value="bare wood, without covering, feet and handles",
+        is_default=False,
+        check="Add them to see whether the cabinet goes through the door and into the car.",
+    )
+    if design.measure_first:
+        yield Assumption(
+            name=f"what goes into {design.name} is cut larger at first by",
+            value=with_unit(design.allowance, table.unit),
+            is_default=not table.has("allowance"),
+            check="Trim it to what the standing carcass measures.",
+        )
