@@ -12,7 +12,7 @@ from nesting.reading.part_rows import Cell, Line, ListFile
 def read_spreadsheet(content: bytes, file: ListFile) -> list[Line] | None:
     """Return the rows of the one sheet that holds something; None after recording a fault.
 
-    Numbers are taken as they are stored, to the last digit: 17.700000000000003, the result of a
+    Numbers are taken as they are stored, to the last digit: 17.70000000000005, the result of a
     sum in the spreadsheet, is not 17.7 and is refused later with its place.
 
     Args:

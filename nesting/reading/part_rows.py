@@ -13,6 +13,7 @@ from nesting.reading.excerpts import quote
 from nesting.reading.plain_parts import PART_KEYS
 from nesting.reading.tables import Table
 from nesting.reading.values import (
+    DECIMALS,
     LARGEST,
     LONGEST,
     Choice,
@@ -29,7 +30,7 @@ from nesting.reading.values import (
 NEEDED: Final = ("name", "length", "width")
 
 _COMMA = re.compile(r"(\d*),(\d+)(?=\D*$)")
-_THOUSANDS = re.compile(r"[1-9]\d{0,2}(,\d{3})+(?!\d)")
+_THOUSANDS = re.compile(r"(?<!\d)[1-9]\d{0,2}(,\d{3})+(?!\d)")
 
 Value = TypeVar("Value")
 
@@ -140,6 +141,12 @@ class Row:
         def convert(value: object) -> Length:
             if self.file.has_decimal_comma and isinstance(value, str):
                 value = _with_point(value)
+            if isinstance(value, Decimal) and value != round(value, DECIMALS):
+                raise refusal(
+                    f"{show(value)!r} is finer than can be marked",
+                    f"Round it to {DECIMALS} decimals in the spreadsheet, "
+                    "also where fewer are shown: the result of a sum often has more.",
+                )
             return as_length(_not_a_date(value), self.unit, may_be_zero=may_be_zero, most=most)
 
         return self._read(key, default, mm(100), convert)

@@ -32,6 +32,13 @@ from nesting.reading.values import (
 
 Value = TypeVar("Value")
 
+_EXAMPLES = {
+    (False, Unit.MM): "600",
+    (False, Unit.INCH): '"23 5/8"',
+    (True, Unit.MM): "18",
+    (True, Unit.INCH): '"3/4"',
+}
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
@@ -115,7 +122,7 @@ class Table:
             key,
             default,
             mm(100),
-            "600" if self.unit is Unit.MM else '"23 5/8"',
+            _EXAMPLES[key == "thickness", self.unit],
             lambda value: as_length(value, self.unit, may_be_zero=may_be_zero, most=most),
         )
 
