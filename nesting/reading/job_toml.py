@@ -1,9 +1,11 @@
 """The job file: everything a person says about a job, in TOML."""
 
+from itertools import chain
 from pathlib import Path
 from typing import Final
 
-from nesting.job import Assumption, Job
+from nesting.cabinets.build import CabinetBuild
+from nesting.job import Job
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.assumptions import (
     assume_grain,
@@ -17,7 +19,7 @@ from nesting.reading.cabinets import assume_cabinet, expand_cabinets, read_cabin
 from nesting.reading.covering_table import assume_covering, read_covering
 from nesting.reading.faults import Faults
 from nesting.reading.part_lists import read_part_list
-from nesting.reading.plain_parts import PART_KEYS, ReadPart, check_together, read_part
+from nesting.reading.plain_parts import MOST_COPIES, PART_KEYS, ReadPart, check_together, read_part
 from nesting.reading.saw_tables import read_keep, read_saw, read_times
 from nesting.reading.sheet_tables import read_sheets
 from nesting.reading.stock import Stock
@@ -63,29 +65,15 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     name = heading.text("name", path.stem)
     step = _read_step(heading)
     heading.finish()
-    saw_table, sheet_tables = root.table("saw"), root.tables("sheet")
-    saw, sheets = read_saw(saw_table), read_sheets(sheet_tables)
+    saw_table, keep_table, time_table = (root.table(key) for key in ("saw", "keep", "time"))
+    saw, keep, times = read_saw(saw_table), read_keep(keep_table), read_times(time_table)
+    sheet_tables, covering_table = root.tables("sheet"), root.table("covering")
+    sheets, covering = read_sheets(sheet_tables), read_covering(covering_table)
     stock = Stock(sheets=sheets, is_complete=_has_sheets(root, sheet_tables, needs=needs_sheets))
     parts = _read_parts(root, stock, saw.kerf, path.parent)
-    covering_table = root.table("covering")
-    covering = read_covering(covering_table)
     cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
     builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit)
-    keep_table, time_table = root.table("keep"), root.table("time")
-    keep, times = read_keep(keep_table), read_times(time_table)
-    for key, remedy in NOT_YET.items():
-        if root.has(key):
-            root.table(key).fault("this cannot be planned yet", remedy)
-    root.finish()
-    assumptions: list[Assumption] = [*assume_saw(saw, saw_table), assume_step(step, heading)]
-    if root.is_sound:
-        for sheet, table in zip(sheets, sheet_tables, strict=True):
-            assumptions += assume_sheet(sheet, table)
-    assumptions += assume_grain(parts)
-    assumptions += assume_covering(covering, covering_table)
-    for cabinet in cabinets:
-        assumptions += assume_cabinet(cabinet)
-    assumptions += [assume_keep(keep, keep_table), assume_times(times, time_table)]
+    _check_whole(root, parts, builds)
     return Job(
         name=name,
         unit=root.unit,
@@ -94,12 +82,18 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
         times=times,
         keep=keep,
         sheets=sheets,
-        parts=(
-            *(read.part for read in parts),
-            *(part for build in builds for part in build.parts),
-        ),
+        parts=(*(read.part for read in parts), *chain.from_iterable(b.parts for b in builds)),
         cabinets=builds,
-        assumptions=tuple(assumptions),
+        assumptions=(
+            *assume_saw(saw, saw_table),
+            assume_step(step, heading),
+            *chain.from_iterable(map(assume_sheet, sheets, sheet_tables)),
+            *assume_grain(parts),
+            *assume_covering(covering, covering_table),
+            *chain.from_iterable(map(assume_cabinet, cabinets)),
+            assume_keep(keep, keep_table),
+            assume_times(times, time_table),
+        ),
     )
 
 
@@ -129,12 +123,31 @@ def _read_parts(root: Table, stock: Stock, kerf: Length, folder: Path) -> list[R
         table.finish()
     for table in root.tables("part_list"):
         found += [read_part(row, stock, kerf) for row in read_part_list(table, folder)]
+    parts = [read for read in found if read is not None]
+    check_together(parts)
+    return parts
+
+
+def _check_whole(root: Table, parts: list[ReadPart], builds: tuple[CabinetBuild, ...]) -> None:
+    """Record what is wrong with the file as a whole, and tables that cannot be used."""
     if not any(root.values.get(key) for key in ("part", "part_list", "cabinet")):
         root.fault(
             "there is nothing to cut",
             "Add a [[cabinet]] with name, height, width and depth, a [[part]] with name, length "
             "and width, or a [[part_list]] with a file.",
         )
-    parts = [read for read in found if read is not None]
-    check_together(parts)
-    return parts
+    plain = sum(read.part.count for read in parts)
+    copies = plain + sum(part.count for build in builds for part in build.parts)
+    if plain <= MOST_COPIES < copies:
+        root.fault(
+            f"with its cabinets the job comes to {copies} pieces, more than {MOST_COPIES}",
+            "Check the counts, or split the job.",
+        )
+    if root.has("covering") and not root.values.get("cabinet"):
+        root.table("covering").fault(
+            "there is no [[cabinet]] to cover", "Take this table out, or add a cabinet."
+        )
+    for key, remedy in NOT_YET.items():
+        if root.has(key):
+            root.table(key).fault("this cannot be planned yet", remedy)
+    root.finish()
