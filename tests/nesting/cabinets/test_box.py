@@ -178,3 +178,15 @@ def test_a_board_without_a_reading_counts_with_its_nominal_thickness() -> None:
     oak = Board(material="oak plywood", thickness=mm(20))
     built = build(design(board=oak), step=mm("0.1"))
     assert part(built, "Top or bottom").length == mm(460)
+
+
+def test_outside_sizes_are_rounded_before_anything_is_worked_out_from_them() -> None:
+    """The opening then belongs to the panels as they are cut, not as they were drawn."""
+    odd = design(height=mm("600.3"), width=mm("500.2"), depth=mm("350.8"))
+    built = build(odd)
+    assert built.outside == (mm("600.5"), mm(500), mm(351))
+    assert (part(built, "Side").length, part(built, "Side").width) == (mm("600.5"), mm(351))
+    assert part(built, "Top or bottom").sums == (
+        "464.5 = 500 - 17.7 - 17.7 (464.6, to the nearest 0.5)",
+        "351 = outside depth",
+    )
