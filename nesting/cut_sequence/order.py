@@ -5,6 +5,7 @@ from dataclasses import dataclass, fields, replace
 from decimal import Decimal
 from itertools import pairwise
 
+from nesting.cut_sequence.exact import order_few
 from nesting.cut_sequence.greedy import Weights, order_by_setting
 from nesting.cut_sequence.sequence import MOST_OPEN_PIECES, Sequence, Step
 from nesting.cut_sequence.tasks import Tasks, keep_size, list_tasks
@@ -12,8 +13,8 @@ from nesting.job import Job
 from nesting.layout import By, Cut, SheetLayout, band
 from nesting.saw import Times
 
-MOST_TRIES = 400
-WORK = 40_000
+MOST_TRIES = 600
+WORK = 250_000
 """Tries times cuts times settings of one sheet: some tenths of a second on a slow machine."""
 
 
@@ -46,9 +47,11 @@ def order_cuts(job: Job, sheet_layout: SheetLayout) -> Sequence:
 
 
 def _search(tasks: Tasks, times: Times) -> list[int]:
-    """Return the best order found by changing the weights of the greedy choice."""
+    """Return the best order of few cuts, else the best found by changing the greedy's weights."""
     if not tasks.places:
         return []
+    if exact := order_few(tasks, times):
+        return exact
     weights = Weights()
     best = order_by_setting(tasks, weights)
     worth = _judge(tasks, best, times)

@@ -20,7 +20,7 @@ CENT = Decimal("0.01")
 def show(length: Length, unit: Unit) -> str:
     """Return a length as printed, without its unit.
 
-    >>> show(mm("17.75"), Unit.MM), show(mm(18), Unit.INCH), show(mm("-30.4"), Unit.MM)
+    >>> show(mm("17.75"), Unit.MM), show(mm(18), Unit.INCH), show(-mm("30.4"), Unit.MM)
     ('17.8', '45/64', '-30.4')
     """
     return format_length(round_to(length, PRINTED_STEP[unit]), unit)
