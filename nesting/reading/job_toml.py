@@ -46,10 +46,23 @@ def read_job(path: Path, *, needs_sheets: bool = True) -> Job:
         InputError: With every fault of the file and of its part lists, in the order of the file.
     """
     text = decode(read_bytes(path), path.name)
-    values = parse_toml(text, path.name)
+    return read_job_text(text, path, needs_sheets=needs_sheets)
+
+
+def read_job_text(text: str, path: Path, *, needs_sheets: bool = True) -> Job:
+    """Return the job that the text of a job file describes.
+
+    Args:
+        text: The whole file.
+        path: Where it stands or will stand; not read.
+        needs_sheets: As for `read_job`.
+
+    Raises:
+        InputError: With every fault of the text and of its part lists.
+    """
     root = Table(
         source=Source(name=path.name, lines=tuple(text.split("\n")), spots=find_lines(text)),
-        values=values,
+        values=parse_toml(text, path.name),
         unit=Unit.MM,
         faults=Faults(),
     )

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from nesting.errors import InputError
 from nesting.reading.excerpts import quote
-from nesting.reading.part_rows import Cell, Line, ListFile
+from nesting.reading.list_rows import Cell, Line, ListFile
 from nesting.reading.plain_parts import PART_KEYS
 from nesting.reading.values import refusal
 

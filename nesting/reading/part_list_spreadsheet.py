@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from python_calamine import CalamineError, CalamineWorkbook, PasswordError
 
-from nesting.reading.part_rows import Cell, Line, ListFile
+from nesting.reading.list_rows import Cell, Line, ListFile
 
 
 def read_spreadsheet(content: bytes, file: ListFile) -> list[Line] | None:

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from nesting.errors import InputError
+from nesting.reading.list_rows import Line, ListFile, Row
 from nesting.reading.part_list_csv import read_csv
 from nesting.reading.part_list_spreadsheet import read_spreadsheet
-from nesting.reading.part_rows import Line, ListFile, Row, read_rows
+from nesting.reading.part_rows import read_rows
 from nesting.reading.tables import Table
 from nesting.reading.text_files import decode, read_bytes
 

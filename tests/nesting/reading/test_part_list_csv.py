@@ -98,7 +98,19 @@ def test_a_decimal_comma_between_commas_is_told_from_a_cell_too_many(tmp_path: P
         "parts.csv, row 2: '300' stands under no heading.\n"
         "    Side,464,5,300\n"
         "               ^^^\n"
-        "Take it out, or write a heading above it. "
+        "Take out what is too much, or write a heading above it. "
+        "A number with a decimal comma is two cells here: write a point."
+    )
+
+
+def test_a_decimal_comma_between_commas_is_told_from_an_empty_cell_too_many(
+    tmp_path: Path,
+) -> None:
+    assert refused(tmp_path, "name,length,width,count,grain\nSide,464,5,300,,\n") == (
+        "parts.csv, row 2: the row has 6 cells, but there are 5 headings.\n"
+        "    Side,464,5,300,,\n"
+        "                    ^\n"
+        "Take out what is too much, or write a heading above it. "
         "A number with a decimal comma is two cells here: write a point."
     )
 

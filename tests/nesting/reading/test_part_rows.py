@@ -89,7 +89,7 @@ def test_a_cell_under_an_empty_heading_is_refused(tmp_path: Path) -> None:
         "parts.csv, row 2: 'left' stands under no heading.\n"
         "    Side,left,600,300\n"
         "         ^^^^\n"
-        "Take it out, or write a heading above it. "
+        "Take out what is too much, or write a heading above it. "
         "A number with a decimal comma is two cells here: write a point."
     )
 
