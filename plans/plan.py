@@ -1,13 +1,16 @@
 """The plan: everything that is printed, as plain data."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Protocol
 
-from nesting.cut_sequence import Sequence, order_cuts
+from nesting.cut_sequence import Sequence as CutSequence
+from nesting.cut_sequence import order_cuts
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Unit
+from plans.sections.bound import Bound
 from plans.sections.cautions import Caution, make_cautions
 from plans.sections.fingerprint import make_fingerprint
 from plans.sections.labels import Label, make_labels
@@ -47,7 +50,15 @@ class Plan:
     parts: tuple[PartRow, ...]
     labels: tuple[Label, ...]
     offcuts: tuple[OffcutRow, ...]
-    sequences: tuple[Sequence, ...]
+    sequences: tuple[CutSequence, ...]
+
+
+class OneMaterial(Protocol):
+    """What a plan needs to know of the search for one material and thickness."""
+
+    @property
+    def sheet_bound(self) -> int:
+        """How many sheets any plan for the parts placed must use at least."""
 
 
 class Solved(Protocol):
@@ -59,7 +70,11 @@ class Solved(Protocol):
 
     @property
     def bound(self) -> Decimal:
-        """What any plan must cost at least."""
+        """What any plan for the parts placed must cost at least."""
+
+    @property
+    def groups(self) -> Sequence[OneMaterial]:
+        """What is known of each material and thickness; empty where nothing is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,10 +84,12 @@ class Figures:
     Attributes:
         layout: The layout to print.
         bound: What any plan must cost at least; 0 where nothing is known.
+        groups: What is known of each material and thickness; empty where nothing is.
     """
 
     layout: Layout
     bound: Decimal = Decimal(0)
+    groups: tuple[OneMaterial, ...] = ()
 
 
 def make_plan(job: Job, solved: Solved) -> Plan:
@@ -82,8 +99,9 @@ def make_plan(job: Job, solved: Solved) -> Plan:
     """
     sequences = tuple(order_cuts(job, sheet) for sheet in solved.layout.sheets)
     worked = work_out(job, solved.layout, sequences)
-    overview = make_overview(worked, solved.bound)
-    shopping = make_shopping(worked, solved.bound)
+    bound = Bound(cost=solved.bound, sheets=sum(group.sheet_bound for group in solved.groups))
+    overview = make_overview(worked, bound)
+    shopping = make_shopping(worked, bound)
     cautions = make_cautions(worked)
     sheets = tuple(make_sheet_view(job, sheet) for sheet in worked.sheets)
     parts, labels = make_part_rows(worked), make_labels(worked)

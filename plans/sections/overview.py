@@ -8,7 +8,7 @@ from nesting.cut_sequence import MOST_OPEN_PIECES, minutes
 from nesting.densities import find_density
 from nesting.job import Job
 from nesting.layout import PartLeaf, RestLeaf
-from plans.sections.bound import plan_cost, say_bound
+from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.numbers import show, show_money, show_with_unit, to_whole
 from plans.sections.part_words import full_name
 from plans.sections.worked import Worked
@@ -90,7 +90,7 @@ LEGEND = (
 """The words and signs of a plan, explained where they first appear."""
 
 
-def make_overview(worked: Worked, bound: Decimal) -> Overview:
+def make_overview(worked: Worked, bound: Bound) -> Overview:
     """Return what the first page says."""
     job = worked.job
     return Overview(

@@ -3,7 +3,6 @@
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
 
 from nesting.cut_sequence import piece_mass_kg
 from nesting.job import Job
@@ -11,7 +10,7 @@ from nesting.layout import Rect
 from nesting.lengths import Length, Unit
 from nesting.parts import Batten
 from nesting.sheets import Sheet, SheetGrain
-from plans.sections.bound import plan_cost, say_bound
+from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.numbers import show, show_kg, show_money, show_size, show_with_unit
 from plans.sections.worked import Worked
 
@@ -87,7 +86,7 @@ CARD = (
 """What else to look at when choosing sheets off the stack."""
 
 
-def make_shopping(worked: Worked, bound: Decimal) -> Shopping:
+def make_shopping(worked: Worked, bound: Bound) -> Shopping:
     """Return the shopping list: sheets, battens, the price and how good it is."""
     return Shopping(
         sheets=tuple(_sheet_lines(worked)),
