@@ -36,6 +36,10 @@ class Part:
         material: Material of the sheet it must come from.
         thickness: Nominal thickness of that sheet.
         oversize: How much larger the blank is in both directions. Not negative.
+        extra_length: What the blank has besides along its length, for edges that are worked on
+            after the saw, such as bevels or edges trimmed flush. Not negative.
+        extra_width: The same across it.
+        allowances: Which edges those are and how much each has, in words.
         status: Final, oversize, or measured from the work before the last cut.
         cabinet: Letter of the cabinet it belongs to, empty for a plain part.
         sums: How each size came about, such as "464.6 = 500 - 17.7 - 17.7"; empty for a plain part.
@@ -52,6 +56,9 @@ class Part:
     material: str
     thickness: Length
     oversize: Length = 0
+    extra_length: Length = 0
+    extra_width: Length = 0
+    allowances: tuple[str, ...] = ()
     status: Status = Status.FINAL
     cabinet: str = ""
     sums: tuple[str, ...] = ()
@@ -70,7 +77,7 @@ class Part:
                     remedy="Give the finished size of the part.",
                 )
             )
-        if self.oversize < 0:
+        if min(self.oversize, self.extra_length, self.extra_width) < 0:
             faults.append(
                 Fault(
                     where=f"part {self.name!r}",
@@ -92,12 +99,12 @@ class Part:
     @property
     def blank_length(self) -> Length:
         """Length that is cut from the sheet."""
-        return self.length + self.oversize
+        return self.length + self.oversize + self.extra_length
 
     @property
     def blank_width(self) -> Length:
         """Width that is cut from the sheet."""
-        return self.width + self.oversize
+        return self.width + self.oversize + self.extra_width
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

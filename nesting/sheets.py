@@ -4,7 +4,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 
-from nesting.lengths import Length, mm, round_to
+from nesting.lengths import FINEST_FRACTION, NM_PER_INCH, Length, mm, round_to
+
+FINEST_MM = mm("0.1")
+FINEST_INCH = NM_PER_INCH // FINEST_FRACTION // 5
+"""A fifth of 1/64 in, 0.08 mm: as fine as 0.1 mm, and 23/32 in stays 23/32 in."""
 
 
 class SheetGrain(Enum):
@@ -60,14 +64,8 @@ class Sheet:
 
     @property
     def real_thickness(self) -> Length:
-        """Mean of the readings to 0.1 mm, or the nominal thickness where there are none.
-
-        References:
-            EN 324-1:1993: the mean of the readings is given to 0.1 mm.
-        """
-        if not self.measured:
-            return self.thickness
-        return round_to(sum(self.measured), len(self.measured) * mm("0.1")) // len(self.measured)
+        """Mean of the readings, see `mean_reading`; the nominal thickness where there are none."""
+        return mean_reading(self.measured) if self.measured else self.thickness
 
     @property
     def usable_length(self) -> Length:
@@ -78,3 +76,23 @@ class Sheet:
     def usable_width(self) -> Length:
         """Width between the trims."""
         return self.width - self.trim.bottom - self.trim.top
+
+
+def mean_reading(readings: tuple[Length, ...]) -> Length:
+    """Return the mean of some readings of a thickness.
+
+    It is given to 0.1 mm. Where every reading is a whole number of 1/64 in or of 0.001 in, it was
+    read in inches, and the mean is given to a fifth of 1/64 in instead.
+
+    Args:
+        readings: At least one.
+
+    References:
+        EN 324-1:1993: the mean of the readings is given to 0.1 mm.
+    """
+    in_inches = all(
+        reading % (NM_PER_INCH // FINEST_FRACTION) == 0 or reading % (NM_PER_INCH // 1000) == 0
+        for reading in readings
+    )
+    finest = FINEST_INCH if in_inches else FINEST_MM
+    return round_to(sum(readings), len(readings) * finest) // len(readings)

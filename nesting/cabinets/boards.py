@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from nesting.lengths import FINEST_FRACTION, NM_PER_INCH, Length, Unit, mm, round_to
-from nesting.sheets import Sheet
+from nesting.lengths import Length
+from nesting.sheets import Sheet, mean_reading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,26 +20,28 @@ class Board:
     thickness: Length
 
 
-def measure_boards(sheets: Iterable[Sheet], unit: Unit) -> dict[Board, Length]:
+def measure_boards(sheets: Iterable[Sheet]) -> dict[Board, Length]:
     """Return the measured thickness of every board that has a reading.
 
     Several kinds of sheet may be the same board (a full sheet and an offcut, say): all their
-    readings count alike. The mean is given to 0.1 mm, or to a fifth of 1/64 in (0.08 mm), so that
-    23/32 in stays 23/32 in.
-
-    References:
-        EN 324-1:1993: the mean of the readings is given to 0.1 mm.
+    readings count alike.
     """
-    readings: dict[Board, list[Length]] = {}
+    return {board: mean_reading(found) for board, found in _collect_readings(sheets).items()}
+
+
+def find_spreads(sheets: Iterable[Sheet]) -> dict[Board, Length]:
+    """Return by how much the readings of a board differ, for each board that has a reading."""
+    found = _collect_readings(sheets)
+    return {board: max(readings) - min(readings) for board, readings in found.items()}
+
+
+def _collect_readings(sheets: Iterable[Sheet]) -> dict[Board, tuple[Length, ...]]:
+    readings: dict[Board, tuple[Length, ...]] = {}
     for sheet in sheets:
         board = Board(material=sheet.material, thickness=sheet.thickness)
-        readings.setdefault(board, []).extend(sheet.measured)
-    finest = mm("0.1") if unit is Unit.MM else NM_PER_INCH // 5 // FINEST_FRACTION
-    return {
-        board: round_to(sum(found), len(found) * finest) // len(found)
-        for board, found in readings.items()
-        if found
-    }
+        if sheet.measured:
+            readings[board] = readings.get(board, ()) + sheet.measured
+    return readings
 
 
 def real_thickness(board: Board, measured: Mapping[Board, Length]) -> Length:

@@ -64,7 +64,7 @@ def expand_cabinets(
 
     Where a cabinet cannot be built as designed, the fault is recorded at its table.
     """
-    measured = measure_boards(stock.sheets, unit)
+    measured = measure_boards(stock.sheets)
     builds: list[CabinetBuild] = []
     already = 0
     for read in cabinets:

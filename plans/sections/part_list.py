@@ -128,6 +128,7 @@ def _essence(part: Part) -> tuple[object, ...]:
         part.material,
         part.thickness,
         part.oversize,
+        part.allowances,
         base_status(part),
         part.to_do,
         part.note,

@@ -13,7 +13,7 @@ def full_name(part: Part) -> str:
 
 def base_status(part: Part) -> str:
     """Return "final", "oversize" or "measure first"."""
-    if part.status is Status.FINAL and part.oversize:
+    if part.status is Status.FINAL and (part.oversize or part.extra_length or part.extra_width):
         return Status.OVERSIZE.value
     return part.status.value
 
@@ -22,7 +22,8 @@ def status_words(part: Part, unit: Unit) -> str:
     """Return the status with what is added to the blank, such as "oversize +3"."""
     status = base_status(part)
     if status == Status.OVERSIZE.value:
-        return f"{status} +{show(part.oversize, unit)}"
+        more = (part.blank_length - part.length, part.blank_width - part.width)
+        return f"{status} +{' × +'.join(show(each, unit) for each in dict.fromkeys(more))}"
     return status
 
 

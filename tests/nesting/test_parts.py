@@ -64,3 +64,9 @@ def test_all_faults_of_a_part_are_told_together() -> None:
     with pytest.raises(InputError) as refused:
         replace(SHELF, length=0, oversize=-1, count=0)
     assert len(refused.value.faults) == 3
+
+
+def test_a_blank_is_larger_where_edges_are_worked_on_later() -> None:
+    part = replace(SHELF, oversize=mm(3), extra_length=mm(2), extra_width=0)
+    assert part.blank_length - part.length == mm(5)
+    assert part.blank_width - part.width == mm(3)

@@ -48,10 +48,18 @@ def test_a_mean_is_rounded_to_the_nearest_tenth(readings: tuple[str, ...], mean:
     assert replace(BIRCH, measured=tuple(map(mm, readings))).real_thickness == mm(mean)
 
 
-def test_the_mean_of_inch_readings_is_a_tenth_of_a_millimetre_too() -> None:
+def test_a_reading_in_inches_stays_on_the_tape_measure() -> None:
     # Sheet-size pages: what is sold as 3/4 in is 23/32 in = 18.25625 mm.
     sheet = replace(BIRCH, thickness=inch("3/4"), measured=(inch("23/32"),))
-    assert sheet.real_thickness == mm("18.3")
+    assert sheet.real_thickness == inch("23/32")
+
+
+def test_the_mean_of_inch_readings_is_given_as_finely_as_a_metric_one() -> None:
+    readings = (inch("23/32"), inch("23/32"), inch("0.703"))
+    exact = sum(readings) / 3
+    mean = replace(BIRCH, measured=readings).real_thickness
+    assert abs(mean - exact) <= inch("1/64") / 10
+    assert mean % (inch("1/64") // 5) == 0
 
 
 def test_what_is_usable_lies_between_the_trims() -> None:
