@@ -140,25 +140,30 @@ def _attempt(command: Callable[[], Outcome], *, debug: bool) -> Outcome:
     """Run a command; whatever goes wrong becomes a message and a status."""
     try:
         return command()
-    except InputError as error:
-        outcome = _failure(ExitStatus.WRONG_INPUT, str(error))
-    except NoFitError as error:
-        outcome = _failure(ExitStatus.SOME_PARTS_DO_NOT_FIT, str(error))
-    except NestingError as error:
-        outcome = _failure(ExitStatus.FAILED, str(error))
-    except (KeyboardInterrupt, typer.Abort):
-        outcome = _failure(ExitStatus.INTERRUPTED, "Interrupted: nothing was written.")
-    except OSError as error:
-        outcome = _failure(ExitStatus.FAILED, _sentence(error))
-    except Exception as error:  # noqa: BLE001 - a traceback is of no use to the person at the saw
-        outcome = _failure(
-            ExitStatus.FAILED,
-            f"setout: something unexpected went wrong ({error!r}).\n"
-            "Nothing was written. Run it again with --debug and report what it prints.",
-        )
-    if debug:
-        traceback.print_exc()
-    return outcome
+    except (Exception, KeyboardInterrupt) as error:  # noqa: BLE001 - no traceback at the saw
+        if debug:
+            traceback.print_exc()
+        return _explain(error)
+
+
+def _explain(error: BaseException) -> Outcome:
+    match error:
+        case InputError():
+            return _failure(ExitStatus.WRONG_INPUT, str(error))
+        case NoFitError():
+            return _failure(ExitStatus.SOME_PARTS_DO_NOT_FIT, str(error))
+        case NestingError():
+            return _failure(ExitStatus.FAILED, str(error))
+        case KeyboardInterrupt() | typer.Abort():
+            return _failure(ExitStatus.INTERRUPTED, "Interrupted: nothing was written.")
+        case OSError():
+            return _failure(ExitStatus.FAILED, _sentence(error))
+        case _:
+            return _failure(
+                ExitStatus.FAILED,
+                f"setout: something unexpected went wrong ({error!r}).\n"
+                "Nothing was written. Run it again with --debug and report what it prints.",
+            )
 
 
 def _failure(status: ExitStatus, message: str) -> Outcome:

@@ -38,9 +38,9 @@ class ProgressLine:
             self._stream.flush()
 
     def __call__(self, progress: Any) -> None:  # noqa: ANN401 - any record with these fields
-        """Show a record with `done` (0 to 1), `best`, `bound` and `note`."""
-        if progress.note:
-            self._say(progress.note)
+        """Show a record with `done` (0 to 1), `cost`, `bound` and `is_preparing`."""
+        if progress.is_preparing:
+            self._say("Preparing the search: compiled once, on the first run (about 15 s) ...")
             return
         now_s = time.monotonic()
         if not self._draws or now_s - self._last_s < _INTERVAL_S:
@@ -48,7 +48,7 @@ class ProgressLine:
         self._last_s = now_s
         filled = round(_WIDTH * progress.done)
         bar = "█" * filled + "·" * (_WIDTH - filled)
-        self._stream.write(f"\r\x1b[K{bar} best {progress.best}, bound {progress.bound}")
+        self._stream.write(f"\r\x1b[K{bar} best {progress.cost}, bound {progress.bound}")
         self._stream.flush()
 
     def _say(self, note: str) -> None:
