@@ -1,50 +1,145 @@
 """Checking the solids: nothing overlaps, and no gap is left that nobody declared.
 
-Panels of the shell and declared spaces must fill the outside box exactly. As they may not overlap
-and none may stick out, it is enough that their volumes add up. What stands in the inside is checked
-apart. All in whole numbers, so there is no tolerance.
+Panels of the shell and declared spaces must fill the outside exactly. As they may not overlap and
+none may stick out, it is enough that their volumes add up. Where boxes overlap, as they do at a
+rebate, the wood there must be taken out of one of the two. What stands in the inside is checked
+apart; only where it is let into the shell does its wood count with the shell's. All in whole
+numbers; only where corners of a slope were rounded is there a tolerance, of nanometres.
 """
 
-from collections.abc import Iterator
-from itertools import combinations
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import combinations, pairwise
 
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.edges import find_edges
-from nesting.cabinets.panels import Shared
-from nesting.cabinets.space import Box
+from nesting.cabinets.panels import Bar, Cut, Panel, Shared, Space
+from nesting.cabinets.profiles import ROUNDED, Profile, do_overlap, profile_of
+from nesting.cabinets.space import Axis, Box
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Solid:
+    """A panel, a batten or a space, as far as it takes room."""
+
+    name: str
+    box: Box
+    profile: Profile | None = None
+    cuts: tuple[Cut, ...] = ()
+
+    @property
+    def volume_twice(self) -> int:
+        """Twice its volume, less the wood taken out."""
+        whole = 2 * self.box.volume
+        if self.profile is not None:
+            whole = self.profile.area_twice * self.box.size(self.profile.axis)
+        return whole - 2 * sum(cut.box.volume for cut in self.cuts)
 
 
 def find_clashes(construction: Construction) -> Iterator[str]:
     """Yield what is wrong with the solids of a cabinet, nothing where all is well."""
-    filling = {panel.name: panel.box for panel in construction.shell}
-    filling |= {space.name: space.box for space in construction.spaces}
-    outside = construction.box
-    yield from _find_overlaps(filling, construction.shared)
-    for name, box in filling.items():
-        if not outside.contains(box):
-            yield f"the {name} sticks out"
-    missing = outside.volume - sum(box.volume for box in filling.values())
-    if missing > 0:
-        yield f"{missing} nm³ of the outside box are neither wood nor a declared space"
-    yield from _find_inner_clashes(construction)
-    for edge in find_edges(construction.shell, outside):
+    shell = [_solid(panel) for panel in construction.shell]
+    spaces = [_solid(space) for space in construction.spaces]
+    inner = [_solid(panel) for panel in construction.inner]
+    bars = [_solid(bar) for bar in construction.bars]
+    yield from _find_overlaps([*shell, *spaces], construction.shared)
+    yield from _find_overlaps([*inner, *bars], construction.shared)
+    yield from _find_cuts_outside(shell)
+    for solid in [*shell, *spaces]:
+        if not construction.box.contains(solid.box):
+            yield f"the {solid.name} sticks out"
+    let_in = 0
+    for solid in [*inner, *bars]:
+        inside = _room_in(solid, spaces)
+        outside = 2 * solid.box.volume - inside
+        if outside and outside != _room_in(solid, _cuts_as_solids(shell)):
+            yield f"the {solid.name} does not stand in the inside"
+        else:
+            let_in += outside
+    yield from _find_gap(construction, [*shell, *spaces], let_in)
+    for edge in construction.find_edges():
         if not edge.owner:
             yield f"no panel runs through at the {edge.name} edge"
 
 
-def _find_inner_clashes(construction: Construction) -> Iterator[str]:
-    inner = {panel.name: panel.box for panel in construction.inner}
-    inner |= {bar.name: bar.box for bar in construction.bars}
-    yield from _find_overlaps(inner, construction.shared)
-    inside = construction.spaces[0].box
-    for name, box in inner.items():
-        if not inside.contains(box):
-            yield f"the {name} does not stand in the inside"
+def _solid(source: Panel | Bar | Space) -> _Solid:
+    return _Solid(
+        name=source.name,
+        box=source.box,
+        profile=None if isinstance(source, Bar) else source.profile,
+        cuts=source.cuts if isinstance(source, Panel) else (),
+    )
 
 
-def _find_overlaps(solids: dict[str, Box], shared: tuple[Shared, ...]) -> Iterator[str]:
-    declared = {(each.first, each.second): each.box for each in shared}
-    for (first, box), (second, other) in combinations(solids.items(), 2):
-        overlap = box.overlap(other)
-        if overlap and overlap != declared.get((first, second), declared.get((second, first))):
-            yield f"the {first} and the {second} overlap"
+def _cuts_as_solids(shell: list[_Solid]) -> list[_Solid]:
+    return [_Solid(name=cut.what, box=cut.box) for solid in shell for cut in solid.cuts]
+
+
+def _room_in(solid: _Solid, spaces: Iterable[_Solid]) -> int:
+    """Return twice the volume of a solid that lies within some spaces; all of it or its overlap.
+
+    Inner panels are plain boxes. In a space with a profile one lies wholly or counts as outside.
+    """
+    room = 0
+    for space in spaces:
+        common = solid.box.overlap(space.box)
+        if common and (space.profile is None or _is_within(solid.box, space.profile)):
+            room += 2 * common.volume
+    return room
+
+
+def _is_within(box: Box, profile: Profile) -> bool:
+    corners = profile_of(box, profile.axis).corners
+    closed = (*profile.corners, profile.corners[0])
+    return all(
+        (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) >= 0
+        for a, b in pairwise(closed)
+        for x, y in corners
+    )
+
+
+def _find_gap(construction: Construction, filling: list[_Solid], let_in: int) -> Iterator[str]:
+    width, depth, height = construction.outside
+    wanted, slack = 2 * construction.box.volume, 0
+    if construction.outline is not None:
+        wanted = construction.outline.area_twice * construction.box.size(construction.outline.axis)
+        slack = ROUNDED * 8 * (width * depth + width * height + depth * height)
+    missing = wanted - sum(solid.volume_twice for solid in filling) - let_in
+    if missing > slack:
+        yield f"{missing // 2} nm³ of the outside box are neither wood nor a declared space"
+    if missing < -slack:
+        yield f"there are {-missing // 2} nm³ more of wood and spaces than the outside holds"
+
+
+def _find_cuts_outside(shell: list[_Solid]) -> Iterator[str]:
+    for solid in shell:
+        for cut in solid.cuts:
+            if not solid.box.contains(cut.box):
+                yield f"the {cut.what} runs out of the {solid.name}"
+
+
+def _find_overlaps(solids: list[_Solid], shared: tuple[Shared, ...]) -> Iterator[str]:
+    declared = {frozenset((each.first, each.second)): each.box for each in shared}
+    for first, second in combinations(solids, 2):
+        overlap = first.box.overlap(second.box)
+        if overlap is None or overlap == declared.get(frozenset((first.name, second.name))):
+            continue
+        if _do_meet(first, second) and not _is_taken_out(overlap, first.cuts + second.cuts):
+            yield f"the {first.name} and the {second.name} overlap"
+
+
+def _do_meet(first: _Solid, second: _Solid) -> bool:
+    """Return whether two solids whose boxes overlap do so themselves, cuts apart."""
+    profile = first.profile or second.profile
+    if profile is None:
+        return True
+    outlines = [_outline(solid, profile.axis) for solid in (first, second)]
+    return do_overlap(*outlines)
+
+
+def _outline(solid: _Solid, axis: Axis) -> Profile:
+    return solid.profile or profile_of(solid.box, axis)
+
+
+def _is_taken_out(place: Box, cuts: tuple[Cut, ...]) -> bool:
+    taken = [cut.box.overlap(place) for cut in cuts]
+    return sum(box.volume for box in taken if box) == place.volume

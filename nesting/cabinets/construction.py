@@ -5,7 +5,9 @@ Every family ends here; lists, sums, edges, checks and advice are worked out fro
 
 from dataclasses import dataclass
 
+from nesting.cabinets.edges import Edge, find_edges
 from nesting.cabinets.panels import Bar, Panel, Shared, Space
+from nesting.cabinets.profiles import Profile
 from nesting.cabinets.space import Axis, Box, Point
 from nesting.cabinets.sums import Term
 from nesting.lengths import Length
@@ -36,6 +38,10 @@ class Construction:
         spaces: The inside first, then recesses and clearances.
         shared: Where solids share a place, such as a mitre.
         chains: One for height, width and depth.
+        runs_through: Names of the panels that own an edge which two panels reach, as at a mitre.
+        corner_joint: How the carcass panels meet at the four long edges; empty for a plain butt.
+        outline: The outline of the outside where it is not a box; every panel is worked out in it.
+        edges: Edges that the family names itself; empty for the twelve of a box.
     """
 
     outside: Point
@@ -45,6 +51,10 @@ class Construction:
     spaces: tuple[Space, ...] = ()
     shared: tuple[Shared, ...] = ()
     chains: tuple[Chain, ...] = ()
+    runs_through: tuple[str, ...] = ()
+    corner_joint: str = ""
+    outline: Profile | None = None
+    edges: tuple[Edge, ...] = ()
 
     @property
     def panels(self) -> tuple[Panel, ...]:
@@ -59,3 +69,7 @@ class Construction:
     def whole(self, axis: Axis) -> Length:
         """Return the outside size along an axis."""
         return self.outside[axis.index]
+
+    def find_edges(self) -> tuple[Edge, ...]:
+        """Return the edges of the cabinet with their owners."""
+        return self.edges or find_edges(self.shell, self.box, self.runs_through, self.corner_joint)

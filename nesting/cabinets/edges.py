@@ -17,19 +17,33 @@ class Edge:
         axis: The direction it runs in.
         owner: Name of the panel that runs through: it fills the edge, its neighbour butts against
             it. Empty where no panel does.
+        joint: How the two panels meet there; empty for a plain butt.
     """
 
     name: str
     axis: Axis
     owner: str
+    joint: str = ""
 
 
-def find_edges(shell: tuple[Panel, ...], outside: Box) -> tuple[Edge, ...]:
+def find_edges(
+    shell: tuple[Panel, ...],
+    outside: Box,
+    runs_through: tuple[str, ...] = (),
+    corner_joint: str = "",
+) -> tuple[Edge, ...]:
     """Return the twelve edges with their owners, read off the solids.
 
     The owner of an edge is the panel whose solid reaches it at its middle. The last bit at either
     end belongs to a corner of the box, where three edges meet.
+
+    Args:
+        shell: The panels.
+        outside: The outside of the box.
+        runs_through: Names of panels that come first where two reach an edge, as at a mitre.
+        corner_joint: How the carcass panels meet at the four edges along the depth.
     """
+    shell = tuple(sorted(shell, key=lambda panel: panel.name not in runs_through))
     return tuple(
         Edge(
             name=name,
@@ -37,6 +51,7 @@ def find_edges(shell: tuple[Panel, ...], outside: Box) -> tuple[Edge, ...]:
             owner=next(
                 (panel.name for panel in shell if _fills(panel.box, outside, axis, ends)), ""
             ),
+            joint=corner_joint if axis is Axis.DEPTH else "",
         )
         for name, axis, ends in _list_edges()
     )

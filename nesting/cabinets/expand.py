@@ -9,7 +9,6 @@ from nesting.cabinets.box import lay_out_box
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.clashes import find_clashes
 from nesting.cabinets.design import Design
-from nesting.cabinets.edges import find_edges
 from nesting.cabinets.listing import list_battens, list_parts
 from nesting.cabinets.sums import write_closing_sum
 from nesting.lengths import Length, Unit
@@ -55,7 +54,7 @@ def expand(
         ),
         questions=tuple(find_questions(design)),
         warnings=tuple(find_warnings(design, construction, measured, parts[0], unit)),
-        edges=find_edges(construction.shell, construction.box),
+        edges=construction.find_edges(),
         panels=construction.panels,
         bars=construction.bars,
         spaces=construction.spaces,

@@ -7,10 +7,56 @@ solids cannot disagree.
 from dataclasses import dataclass
 
 from nesting.cabinets.boards import Board
+from nesting.cabinets.profiles import Profile, box_of
 from nesting.cabinets.space import Axis, Box, Interval, box_along
 from nesting.cabinets.sums import Span
 from nesting.lengths import Length
 from nesting.parts import Grain, Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """A place where wood is taken out of a panel: a rebate, a groove or a slot between fingers.
+
+    Attributes:
+        what: Such as "rebate" or "groove for shelf 1".
+        box: The place, inside the panel.
+    """
+
+    what: str
+    box: Box
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bevel:
+    """A bevelled edge of a panel. Sizes are given on the outside face.
+
+    Attributes:
+        edge: Such as "top end".
+        angle_deg: Tilt of the saw: 0 would be a square edge.
+        shorter: How much shorter the inside face ends; negative where it reaches further.
+    """
+
+    edge: str
+    angle_deg: float
+    shorter: Length
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowance:
+    """What the blank has beyond the finished size at one edge.
+
+    Attributes:
+        edge: Such as "top end".
+        along: The axis that the panel is larger along.
+        amount: How much. Positive.
+        why: What takes it away, such as "trimmed flush after gluing".
+    """
+
+    edge: str
+    along: Axis
+    amount: Length
+    why: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +76,11 @@ class Panel:
         oversize: How much larger the blank is in both directions.
         match: Panels that share a non-empty value share the dimension that it names.
         to_do: What is still done to it after it is cut.
+        cuts: Where wood is taken out of it; apart from each other, inside its box.
+        profile: Its outline where it is not a plain box: mitred or sloped.
+        bevels: Its bevelled edges.
+        allowances: What its blank has beyond the finished size, edge by edge.
+        note: What its label says besides.
     """
 
     name: str
@@ -44,10 +95,17 @@ class Panel:
     oversize: Length = 0
     match: str = ""
     to_do: tuple[str, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    profile: Profile | None = None
+    bevels: tuple[Bevel, ...] = ()
+    allowances: tuple[Allowance, ...] = ()
+    note: str = ""
 
     @property
     def box(self) -> Box:
-        """Its place in space, exact."""
+        """Its place in space; with a profile, or before cuts are taken out, the box round it."""
+        if self.profile is not None:
+            return box_of(self.profile, self._along(self.profile.axis))
         return box_along(
             {
                 self.normal: self.through,
@@ -55,6 +113,11 @@ class Panel:
                 self.width.axis: self.width.interval,
             }
         )
+
+    def _along(self, axis: Axis) -> Interval:
+        if axis is self.normal:
+            return self.through
+        return (self.length if self.length.axis is axis else self.width).interval
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,11 +151,13 @@ class Space:
 
     Attributes:
         name: What it is, such as "clearance left of the baffle".
-        box: Its place.
+        box: Its place, or the box round it.
+        profile: Its outline where it is not a plain box.
     """
 
     name: str
     box: Box
+    profile: Profile | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

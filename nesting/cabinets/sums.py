@@ -48,6 +48,8 @@ class Span:
         high: The same at the high end.
         low_clear: Covering and clearance between the opening and the panel, at the low end.
         high_clear: The same at the high end.
+        low_let_in: How far the panel is let into what stands before its low end.
+        high_let_in: The same at the high end.
         rounding: Which way the size goes to the step.
     """
 
@@ -59,6 +61,8 @@ class Span:
     high: tuple[Term, ...] = ()
     low_clear: tuple[Term, ...] = ()
     high_clear: tuple[Term, ...] = ()
+    low_let_in: Length = 0
+    high_let_in: Length = 0
     rounding: Rounding = Rounding.NEAREST
 
     @property
@@ -69,7 +73,8 @@ class Span:
     @property
     def size(self) -> Length:
         """Exact size, before rounding."""
-        return self.opening - add(self.low_clear) - add(self.high_clear)
+        clear = add(self.low_clear) + add(self.high_clear)
+        return self.opening - clear + self.low_let_in + self.high_let_in
 
     @property
     def opening_interval(self) -> Interval:
@@ -80,7 +85,7 @@ class Span:
     @property
     def interval(self) -> Interval:
         """Where the panel begins and ends on the axis, exact."""
-        start = self.opening_interval[0] + add(self.low_clear)
+        start = self.opening_interval[0] + add(self.low_clear) - self.low_let_in
         return (start, start + self.size)
 
 
@@ -105,12 +110,14 @@ def write_sum(span: Span, step: Length, unit: Unit) -> str:
     rounded = round_size(span, step)
     clear = [add(terms) for terms in (span.low_clear, span.high_clear)]
     around = [*span.low, *span.high]
+    let_in = [length for length in (span.low_let_in, span.high_let_in) if length]
     if any(clear):
         right = _subtract(span.opening, clear, unit)
     elif around:
         right = _subtract(span.whole, [term.length for term in around], unit)
     else:
         right = span.named
+    right += "".join(f" + {format_length(length, unit)}" for length in let_in)
     note = ""
     if rounded != span.size:
         exact, to = format_length(span.size, unit), format_length(step, unit)
