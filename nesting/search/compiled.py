@@ -1,0 +1,27 @@
+"""Compiling the kernels, and keeping what was compiled.
+
+The kernels are plain functions on whole-number arrays that numba turns into machine code. The
+code is kept beside the module, or, where that folder cannot be written, in the user's cache
+folder; where neither can be, it is compiled anew in every process.
+"""
+
+from collections.abc import Callable
+from typing import Any, TypeVar, cast
+
+import numba
+
+Kernel = TypeVar("Kernel", bound=Callable[..., Any])
+
+_OPTIONS: Any = {"nogil": True, "error_model": "numpy", "no_cfunc_wrapper": True}
+
+
+def compiled(function: Kernel) -> Kernel:
+    """Return the compiled form of a kernel; compiling itself waits for the first call.
+
+    The global lock is released while it runs, so that several searches share the cores.
+    """
+    try:
+        kernel: Any = numba.njit(cache=True, **_OPTIONS)(function)
+    except RuntimeError:  # no folder for the cache can be written
+        kernel = numba.njit(**_OPTIONS)(function)
+    return cast("Kernel", kernel)

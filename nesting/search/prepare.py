@@ -1,0 +1,36 @@
+"""Loading the compiled kernels, and saying so where they must be compiled first."""
+
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from decimal import Decimal
+
+from nesting.search.problem import PartKind, Plan, Problem, SheetKind
+from nesting.search.ruin_recreate import RuinRecreate
+
+PATIENCE_S = 0.8  # loading from the cache takes less, compiling takes more
+
+
+def prepare(say: Callable[[], None] | None = None) -> None:
+    """Load the kernels, compiling them where the cache does not hold them.
+
+    Args:
+        say: Called once, from this thread, where it takes long enough to be worth a word.
+    """
+    with ThreadPoolExecutor(max_workers=1) as worker:
+        loaded = worker.submit(_touch)
+        try:
+            loaded.result(timeout=PATIENCE_S)
+        except TimeoutError:
+            if say is not None:
+                say()
+        loaded.result()
+
+
+def _touch() -> None:
+    """Call every kernel once, on two parts of one sheet."""
+    kind = PartKind(long=1, short=1, ways=(1,), copies=2, members=())
+    sheet = SheetKind(sheet=0, length=2, width=1, price=1, weight=1, count=2, grain=0)
+    problem = Problem(grid=1, price_step=Decimal(1), kinds=(kind,), sheets=(sheet,))
+    nothing: Plan = ()
+    plan = RuinRecreate(problem, 1).improve(nothing, 10)
+    RuinRecreate(problem, 1).improve(plan, 10)

@@ -1,0 +1,109 @@
+"""The front door: from a job to the best layout found, and what is known about it.
+
+It reads and writes no files and prints nothing.
+"""
+
+import time
+from collections.abc import Callable
+from decimal import Decimal
+
+from nesting.job import Job
+from nesting.layout import Layout
+from nesting.search.contest import STEPS_PER_EFFORT
+from nesting.search.grid import list_groups
+from nesting.search.groups import GroupLayout, Share, lay_out_group
+from nesting.search.misfits import find_misfits
+from nesting.search.prepare import prepare
+from nesting.search.result import GroupResult, Progress, Result
+
+__all__ = ["DEFAULT_EFFORT", "GroupResult", "Progress", "Result", "solve"]
+
+DEFAULT_EFFORT = 10
+
+
+def solve(
+    job: Job,
+    *,
+    effort: int = DEFAULT_EFFORT,
+    seed: int = 1,
+    seconds: float | None = None,
+    progress: Callable[[Progress], None] | None = None,
+) -> Result:
+    """Return the best layout found within an effort.
+
+    The same job, effort and seed give the same layout on every machine. The search ends early where
+    the layout is proven best, where the seconds are up, or on KeyboardInterrupt; then the best
+    layout so far is returned and no exception is raised.
+
+    Args:
+        job: Parts, sheets and saw.
+        effort: How much work to do at most; twice the effort takes twice the time. At least 0,
+            which gives a first layout only.
+        seed: Any whole number.
+        seconds: Cap on the time; None for none.
+        progress: Told how far the search is, some times a second.
+    """
+    groups = list_groups(job)
+    copies = {group: _count_copies(job, *group) for group in groups}
+    start = time.monotonic()
+    is_stopped = _prepare(progress)
+    done = 0
+    layouts: list[GroupLayout] = []
+    for group in groups:
+        until = (done + copies[group]) / sum(copies.values())
+        share = Share(
+            steps=effort * STEPS_PER_EFFORT * copies[group] // sum(copies.values()),
+            seed=seed,
+            deadline=None if seconds is None else start + seconds * until,
+            is_stopped=is_stopped,
+            start=done / sum(copies.values()),
+            size=copies[group] / sum(copies.values()),
+            cost=_sum_costs(layouts),
+            bound=_sum_bounds(layouts),
+        )
+        layouts.append(lay_out_group(job, *group, share, progress))
+        is_stopped = layouts[-1].is_interrupted
+        done += copies[group]
+    unplaced = sorted(
+        [*find_misfits(job), *(item for layout in layouts for item in layout.unplaced)],
+        key=lambda item: item.part,
+    )
+    return Result(
+        layout=Layout(
+            sheets=tuple(sheet for layout in layouts for sheet in layout.sheets),
+            unplaced=tuple(unplaced),
+        ),
+        cost=_sum_costs(layouts),
+        bound=_sum_bounds(layouts),
+        groups=tuple(layout.result for layout in layouts if layout.result is not None),
+        iterations=sum(layout.rounds for layout in layouts),
+        interrupted=is_stopped,
+    )
+
+
+def _count_copies(job: Job, material: str, thickness: int) -> int:
+    return sum(
+        part.count for part in job.parts if (part.material, part.thickness) == (material, thickness)
+    )
+
+
+def _sum_costs(layouts: list[GroupLayout]) -> Decimal:
+    return sum((layout.result.cost for layout in layouts if layout.result), Decimal(0))
+
+
+def _sum_bounds(layouts: list[GroupLayout]) -> Decimal:
+    return sum((layout.result.cost_bound for layout in layouts if layout.result), Decimal(0))
+
+
+def _prepare(progress: Callable[[Progress], None] | None) -> bool:
+    """Load the kernels; return whether the user stopped that."""
+
+    def say() -> None:
+        if progress is not None:
+            progress(Progress(done=0, cost=Decimal(0), bound=Decimal(0), is_preparing=True))
+
+    try:
+        prepare(say)
+    except KeyboardInterrupt:
+        return True
+    return False
