@@ -9,10 +9,11 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import count, islice
+from itertools import count, islice, product
 
 from nesting.cabinets.letters import USABLE_LETTERS, name_cabinets
 from nesting.cut_sequence import Path
+from nesting.earlier import Earlier
 from nesting.job import Job
 from nesting.layout import Cut, PartLeaf, Place, RestLeaf
 from nesting.parts import Part
@@ -20,8 +21,9 @@ from nesting.parts import Part
 WASTE = "WASTE"
 
 _CODE = re.compile(rf"([{USABLE_LETTERS}]{{1,2}}|[SPL])[1-9][0-9]*")
-_TURNED = dict(zip("0125869SE3L7", "0125896S3E7L", strict=True))
-"""How signs read when the page is upside-down; those not listed read as nothing in use."""
+_TURNED = {"0": "0", "1": "1", "2": "2", "3": "E", "5": "5S", "6": "9", "7": "L", "8": "8"}
+_TURNED |= {"9": "6", "E": "3", "L": "7", "S": "5S"}
+"""How signs may read when the page is upside-down; those not listed read as nothing in use."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,15 +54,16 @@ class Codes:
 
 
 def assign_codes(job: Job, sheets: Sequence[Sequence[Freed]]) -> Codes:
-    """Return a code for every piece.
+    """Return a code for every piece; where a plan goes on from another, one that is still free.
 
     Args:
         job: The job.
         sheets: For every sheet the pieces in the order in which the cuts make them.
     """
-    by_part = tuple(part_codes(job.parts))
+    earlier = job.earlier or Earlier(fingerprint="")
+    by_part = earlier.codes or tuple(part_codes(job.parts))
     next_of_part = [iter(codes) for codes in by_part]
-    pieces, offcuts = count(1), count(1)
+    pieces, offcuts = count(1 + earlier.pieces), _offcut_codes(1 + earlier.offcuts)
     by_path: list[dict[Path, str]] = []
     for number, freed in enumerate(sheets, start=1):
         codes: dict[Path, str] = {(): f"S{number}"}
@@ -69,7 +72,7 @@ def assign_codes(job: Job, sheets: Sequence[Sequence[Freed]]) -> Codes:
                 case PartLeaf(part=part):
                     code = next(next_of_part[part])
                 case RestLeaf(is_offcut=True):
-                    code = f"L{next(offcuts)}"
+                    code = next(offcuts)
                 case RestLeaf():
                     code = WASTE
                 case Cut():
@@ -95,14 +98,15 @@ def part_codes(parts: Sequence[Part]) -> Iterator[tuple[str, ...]]:
         yield tuple(islice(_codes_of(letter), start, start + part.count))
 
 
-def reads_as(code: str) -> str | None:
-    """Return the other code that a code reads as when it is upside-down, None where none.
+def turned_readings(code: str) -> tuple[str, ...]:
+    """Return the other codes that a code may read as when it is upside-down.
 
-    >>> reads_as("E7"), reads_as("A16"), reads_as("E3")
-    ('L3', None, None)
+    >>> turned_readings("E7"), turned_readings("A16"), turned_readings("E3")
+    (('L3',), (), ())
     """
-    turned = "".join(_TURNED.get(sign, "?") for sign in reversed(code))
-    return turned if turned != code and _CODE.fullmatch(turned) else None
+    signs = product(*(_TURNED.get(sign, "?") for sign in reversed(code)))
+    texts = ("".join(reading) for reading in signs)
+    return tuple(text for text in texts if text != code and _CODE.fullmatch(text))
 
 
 def _letters() -> Iterator[str]:
@@ -112,7 +116,19 @@ def _letters() -> Iterator[str]:
 
 
 def _codes_of(letter: str) -> Iterator[str]:
+    """Yield the codes of parts of one letter that read as no other code."""
     for figure in count(1):
         code = f"{letter}{figure}"
-        if reads_as(code) is None:
+        if not turned_readings(code):
+            yield code
+
+
+def _offcut_codes(first: int) -> Iterator[str]:
+    """Yield L1, L2 and so on from a figure, without those that read as a sheet or another offcut.
+
+    Parts are not looked at: those that would read as an offcut have left the figure out.
+    """
+    for figure in count(first):
+        code = f"L{figure}"
+        if not any(other[0] in "SL" for other in turned_readings(code)):
             yield code

@@ -36,6 +36,7 @@ class Overview:
     """What the first page says.
 
     Attributes:
+        changes: What changed since the plan that this one goes on from; empty for a new plan.
         what: Lines that say what is built: cabinets with outside sizes, or the number of parts.
         sums: Sums that close each cabinet.
         figures: Lines such as "3 sheets, 25 parts, 48 cuts, 14 settings, about 163 minutes".
@@ -56,6 +57,7 @@ class Overview:
     warnings: tuple[str, ...]
     unplaced: tuple[str, ...]
     legend: tuple[tuple[str, str], ...]
+    changes: tuple[str, ...] = ()
 
 
 LEGEND = (
@@ -109,6 +111,7 @@ def make_overview(worked: Worked, bound: Bound) -> Overview:
             for gap in worked.layout.unplaced
         ),
         legend=LEGEND,
+        changes=job.earlier.changes if job.earlier else (),
     )
 
 

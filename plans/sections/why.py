@@ -36,8 +36,9 @@ def _settings_reason(steps: tuple[Step, ...], settings: int) -> str:
     cuts = f"{len(steps)} cuts come off {settings} settings of the guide"
     if settings == kinds:
         return f"{cuts}, one for each size, so that equal parts come out equal"
+    again = settings - kinds
+    come = "1 setting comes" if again == 1 else f"{again} settings come"
     return (
-        f"{cuts}; {settings - kinds} of them come back to a size used before, because its other "
-        f"pieces are cut out of larger ones later or more than {MOST_OPEN_PIECES} pieces would "
-        "lie about"
+        f"{cuts}; {come} back to a size used before, because its other pieces are freed only "
+        f"later, or more than {MOST_OPEN_PIECES} pieces would lie about"
     )
