@@ -73,11 +73,11 @@ def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None)
     messages = []
     if folder is not None:
         messages.append(_write(folder, job_file.stem, made, dump(document), options))
-    if result.is_interrupted:
+    if result.interrupted:
         messages.append("Interrupted: this is the best plan found so far.")
     return Outcome(
         status=_status(
-            is_interrupted=result.is_interrupted, is_complete=not made.overview.unplaced
+            is_interrupted=result.interrupted, is_complete=not made.overview.unplaced
         ),
         text="\n".join([*made.overview.figures, made.overview.bound_text, *made.overview.unplaced]),
         data=document,
