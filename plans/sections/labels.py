@@ -39,6 +39,7 @@ class Label:
         look_alikes: Codes it must not be taken for.
         origin: "sheet 1, cut 7".
         note: What it says besides, such as "interchangeable".
+        allowances: Which edges of the blank have wood to spare, and how much.
     """
 
     code: str
@@ -54,6 +55,7 @@ class Label:
     look_alikes: tuple[str, ...]
     origin: str
     note: str = ""
+    allowances: tuple[str, ...] = ()
 
 
 def make_labels(worked: Worked) -> tuple[Label, ...]:
@@ -93,6 +95,7 @@ def _part_label(
         look_alikes=tuple(alike),
         origin=_origin(sheet, freed),
         note=part.note,
+        allowances=part.allowances,
     )
 
 

@@ -41,6 +41,7 @@ class PartRow:
         look_alikes: Codes of parts within 15 mm of it in both sizes, one per kind.
         to_do: What is still done to it.
         material: Its material.
+        allowances: Which edges of the blank have wood to spare, and how much.
     """
 
     code: str
@@ -58,6 +59,7 @@ class PartRow:
     look_alikes: tuple[str, ...]
     to_do: tuple[str, ...]
     material: str
+    allowances: tuple[str, ...] = ()
 
 
 def make_part_rows(worked: Worked) -> tuple[PartRow, ...]:
@@ -86,6 +88,7 @@ def make_part_rows(worked: Worked) -> tuple[PartRow, ...]:
                     look_alikes=alike[index],
                     to_do=part.to_do,
                     material=part.material,
+                    allowances=part.allowances,
                 )
             )
     return tuple(rows)

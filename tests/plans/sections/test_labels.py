@@ -1,0 +1,74 @@
+"""Labels, in the order in which the pieces come free."""
+
+from dataclasses import replace
+
+from nesting.layout import Layout, PartLeaf, SheetLayout
+from nesting.lengths import mm
+from nesting.parts import Grain, Status
+from nesting.saw import Face
+from nesting.sheets import SheetGrain, Trim
+from plans.sections.labels import make_labels
+from tests.nesting.hand_made import BIRCH, SAW, job, part, strips, two_cabinets
+from tests.plans.sections.helpers import worked_out
+
+CODES = ["L1", "C1", "C2", "L2", "B1", "B2", "B3", "B4", "L3", "A1", "A2", "A3", "A4"]
+
+
+def test_every_part_and_offcut_has_a_label_in_the_order_of_cutting() -> None:
+    made, layout = two_cabinets()
+    labels = make_labels(worked_out(made, layout))
+    assert [label.code for label in labels] == CODES
+    cuts = [int(label.origin.removeprefix("sheet 1, cut ")) for label in labels]
+    assert cuts == sorted(cuts)
+
+
+def test_a_label_carries_what_the_bench_needs() -> None:
+    side = replace(
+        part("Side", 562, 300, 2),
+        cabinet="B",
+        grain=Grain.LENGTH,
+        oversize=mm(3),
+        status=Status.OVERSIZE,
+        to_do=("rebate the front edge",),
+        note="interchangeable",
+    )
+    made = job(side)
+    sheet = strips(made, [(mm(303), [PartLeaf(part=0, copy=0), PartLeaf(part=0, copy=1)])])
+    label = make_labels(worked_out(made, Layout(sheets=(sheet,))))[1]
+    assert label.code == "B1"
+    assert label.copy == "1 of 2"
+    assert label.name == "Side, cabinet B"
+    assert (label.size, label.blank) == ("562 × 300 × 17.7", "565 × 303")
+    assert (label.grain, label.grain_along_length) == ("grain along the 562", True)
+    assert label.face == "this is the BACK face"
+    assert label.status == "oversize +3"
+    assert label.to_do == ("rebate the front edge",)
+    assert label.origin == "sheet 1, cut 4"
+    assert label.note == "interchangeable"
+
+
+def test_the_label_lies_on_the_face_that_is_marked() -> None:
+    made, layout = two_cabinets()
+    front = replace(made, saw=replace(SAW, marked_face=Face.FRONT))
+    assert {label.face for label in make_labels(worked_out(front, layout))} == {
+        "this is the FRONT face"
+    }
+
+
+def test_an_offcut_label_says_where_the_grain_runs() -> None:
+    made, layout = two_cabinets()
+    label = make_labels(worked_out(made, layout))[0]
+    assert (label.name, label.size, label.grain) == (
+        "Offcut of birch 18",
+        "2430 × 522.8 × 17.7",
+        "grain along the 2430",
+    )
+    bare = replace(made, sheets=(replace(BIRCH, grain=SheetGrain.NONE),))
+    assert make_labels(worked_out(bare, layout))[0].grain_along_length is None
+
+
+def test_a_whole_sheet_that_is_a_part_needs_no_cut() -> None:
+    made = job(part("Table top", 2440, 1220), sheets=[replace(BIRCH, trim=Trim())])
+    layout = Layout(sheets=(SheetLayout(sheet=0, root=PartLeaf(part=0, copy=0)),))
+    label = make_labels(worked_out(made, layout))[0]
+    assert (label.code, label.origin) == ("A1", "sheet 1, no cut")
