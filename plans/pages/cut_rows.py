@@ -1,0 +1,258 @@
+"""The cut table: one row a cut, in the order of doing, the keep size largest.
+
+A row reads from left to right as the hands work: tick, cut number, the piece to hold, the edge to
+measure from, the size to keep, where the guide goes, what it gives. A thin rule stands wherever
+the guide is moved, and only there; a bar joins the rows that share one setting.
+"""
+
+from dataclasses import dataclass, replace
+
+from nesting.lengths import Unit
+from plans.pages.blocks import Block
+from plans.pages.fonts import printable, text_width
+from plans.pages.lettering import BIG, FIGURE, LINE_STEP, NOTE, fit, wrap
+from plans.pages.shapes import Line, LineKind, Role, Shape, Text, TickBox
+from plans.sections.cut_table import CutRow
+
+TICK = 6.5
+FIRST = 6.6  # baseline of the upper line of a row
+STEP = 6.5  # to the next line
+ROW = 15.4  # height of a row of two lines
+BIG_LINE = FIRST + 5.2  # baseline of what is two lines high
+# Heights of a keep size and of the fraction in it, where it is too wide at full height.
+KEEP_HEIGHTS = ((BIG, BIG), (BIG, 8.0), (BIG, 6.5), (BIG, 5.5), (8.0, 5.5), (6.5, FIGURE))
+SMALLER = 4.5  # a held piece's size may be set this small before it takes two lines
+HEAD = 11.5
+EDGE_WORDS = 4.0
+TWO = "2 people"
+WASTE_WORD = 4.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Columns:
+    """Where the columns of the table begin; each ends where the next begins."""
+
+    number: float
+    hold: float
+    edge: float
+    keep: float
+    guide: float
+    codes: float
+    end: float
+
+
+def columns(unit: Unit, width: float) -> Columns:
+    """Return the columns for a width of table; what is left over is shared out.
+
+    Fractions of an inch need wide guide figures; their keep sizes set the fraction smaller.
+    """
+    hold, edge, keep, guide, codes = (
+        (48.5, 19.5, 49.5, 26.5, 18.5) if unit is Unit.MM else (48.5, 19.5, 43.5, 32.5, 18.5)
+    )
+    tick, number = 8.0, 17.5
+    spare = (width - tick - number - hold - edge - keep - guide - codes) / 6
+    places = [tick]
+    for column in (number, hold, edge, keep, guide):
+        places.append(places[-1] + column + spare)
+    return Columns(
+        number=places[0],
+        hold=places[1],
+        edge=places[2],
+        keep=places[3],
+        guide=places[4],
+        codes=places[5],
+        end=width,
+    )
+
+
+def table_head(place: Columns) -> Block:
+    """Return the head of the table."""
+    heads = (
+        (place.number, "cut", ""),
+        (place.hold, "hold this piece", "its size"),
+        (place.edge, "measure", "from"),
+        (place.keep, "", "KEEP"),
+        (place.guide, "guide at", "left, right"),
+        (place.codes, "is kept", "falls free"),
+    )
+    words = [
+        Text(x=x, y=NOTE + line * LINE_STEP * NOTE, words=text, height=NOTE, bold=text == "KEEP")
+        for x, *texts in heads
+        for line, text in enumerate(texts)
+        if text
+    ]
+    rule = Line(x1=0, y1=HEAD - 0.5, x2=place.end, y2=HEAD - 0.5, kind=LineKind.HEAVY_RULE)
+    return Block(height=HEAD, shapes=(*words, rule), is_glued=True)
+
+
+def table_rows(rows: tuple[CutRow, ...], place: Columns) -> tuple[Block, ...]:
+    """Return one block for each cut."""
+    joins = [bool(row.same_as) for row in rows[1:]] + [False]
+    return tuple(_row(row, place, joins_next=join) for row, join in zip(rows, joins, strict=True))
+
+
+def _row(row: CutRow, place: Columns, *, joins_next: bool) -> Block:
+    hold = _hold(row, place)
+    height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
+    remark, remark_height = _remark(row, place, height - 0.6)
+    height += remark_height
+    left, right = (row.unusable in (side, "both") for side in ("left", "right"))
+    return Block(
+        height=height,
+        shapes=(
+            *_setting_mark(row, place, height, joins_next=joins_next),
+            TickBox(x=0.25, y=FIRST - 2.4, size=TICK),
+            _number(row, place),
+            *hold,
+            *_edge(row, place),
+            *keep_texts(row.keep, place.keep, BIG_LINE, place.guide - place.keep - 1.5),
+            *_guide(row.guide_left, "L", place, FIRST, is_struck=left),
+            *_guide(row.guide_right, "R", place, FIRST + STEP, is_struck=right),
+            *_code(row.keep_code, place, FIRST, is_kept=True),
+            *_code(row.free_code, place, FIRST + STEP, is_kept=False),
+            *remark,
+        ),
+    )
+
+
+def _setting_mark(
+    row: CutRow, place: Columns, height: float, *, joins_next: bool
+) -> tuple[Shape, ...]:
+    """Return a rule above a row where the guide is moved, and a bar down rows of one setting."""
+    rule = Line(x1=0, y1=0, x2=place.end, y2=0, kind=LineKind.RULE)
+    x = place.keep - 2.0
+    top = 0.0 if row.same_as else BIG_LINE - BIG
+    bottom = height if joins_next else BIG_LINE
+    bar = Line(x1=x, y1=top, x2=x, y2=bottom, kind=LineKind.SAME_SETTING)
+    if row.same_as:
+        return (bar,)
+    return (rule, bar) if joins_next else (rule,)
+
+
+def _number(row: CutRow, place: Columns) -> Text:
+    height = fit(row.number, place.hold - place.number - 1.5, BIG, FIGURE) or FIGURE
+    return Text(x=place.number, y=BIG_LINE, words=row.number, height=height, role=Role.CUT_NUMBER)
+
+
+def _hold(row: CutRow, place: Columns) -> tuple[Text, ...]:
+    """Return the held piece: code, mass and, where they find room beside it, two people."""
+    room = place.edge - place.hold - 1.2
+    code = Text(
+        x=place.hold, y=FIRST, words=printable(row.hold), height=FIGURE, role=Role.CODE, bold=True
+    )
+    start = place.hold + text_width(code.words, FIGURE, bold=True) + 1.8
+    mass = Text(x=start, y=FIRST, words=printable(f"{row.hold_mass} kg"), height=NOTE)
+    people = replace(mass, x=start + text_width(mass.words, NOTE) + 1.8, words=TWO, bold=True)
+    size = printable(row.hold_size)
+    along, _, across = size.partition(" × ")
+    lines = [size] if fit(size, room, FIGURE, SMALLER) else [f"{along} ×", across]
+    return (
+        code,
+        mass,
+        *((people,) if _says_people_above(row, place) else ()),
+        *(
+            Text(
+                x=place.hold,
+                y=FIRST + STEP * (number + 1),
+                words=words,
+                height=fit(words, room, FIGURE, NOTE) or NOTE,
+                role=Role.FIGURE,
+            )
+            for number, words in enumerate(lines)
+        ),
+    )
+
+
+def _says_people_above(row: CutRow, place: Columns) -> bool:
+    """Return True where "two people" has room behind the held piece's mass."""
+    width = (
+        text_width(printable(row.hold), FIGURE, bold=True)
+        + text_width(printable(f"{row.hold_mass} kg"), NOTE)
+        + text_width(TWO, NOTE, bold=True)
+        + 2 * 1.8
+    )
+    return row.people > 1 and width <= place.edge - place.hold - 1.2
+
+
+def _edge(row: CutRow, place: Columns) -> tuple[Text, ...]:
+    """Return the name of the edge; in a row that keeps its setting, from which cut."""
+    name, _, rest = printable(row.measure_from).partition(" ")
+    if row.same_as:
+        rest = f"as cut {row.same_as}"
+    room = place.keep - place.edge - 2.8
+    height = fit(name, room, EDGE_WORDS, NOTE) or NOTE
+    below = fit(rest, room, EDGE_WORDS if not row.same_as else NOTE, NOTE) or NOTE
+    return (
+        Text(x=place.edge, y=FIRST, words=name, height=height),
+        Text(x=place.edge, y=FIRST + STEP, words=rest, height=below),
+    )
+
+
+def keep_texts(keep: str, x: float, baseline: float, width: float) -> tuple[Text, ...]:
+    """Return a keep size in its full height.
+
+    A word before it is set smaller, and so is the fraction where the whole would be too wide:
+    never below what is used at the saw.
+    """
+    tokens = printable(keep).split(" ")
+    for big, fraction in KEEP_HEIGHTS:
+        heights = [
+            FIGURE if token.isalpha() else fraction if "/" in token else big for token in tokens
+        ]
+        widths = [
+            text_width(token, height, bold=True)
+            for token, height in zip(tokens, heights, strict=True)
+        ]
+        if sum(widths) + 2.0 * (len(tokens) - 1) <= width:
+            break
+    starts = [x + sum(widths[:place]) + 2.0 * place for place in range(len(tokens))]
+    return tuple(
+        Text(x=start, y=baseline, words=token, height=height, role=Role.KEEP, bold=True)
+        for start, token, height in zip(starts, tokens, heights, strict=True)
+    )
+
+
+def _guide(
+    figure: str, side: str, place: Columns, baseline: float, *, is_struck: bool
+) -> tuple[Text, ...]:
+    x = place.guide + 3.2
+    words = printable(figure)
+    height = fit(words, place.codes - x - 1.0, FIGURE, NOTE) or NOTE
+    return (
+        Text(x=place.guide, y=baseline, words=side, height=NOTE),
+        Text(x=x, y=baseline, words=words, height=height, role=Role.FIGURE, is_struck=is_struck),
+    )
+
+
+def _code(code: str, place: Columns, baseline: float, *, is_kept: bool) -> tuple[Text, ...]:
+    words = printable(code)
+    if not words:
+        return ()
+    if words == "WASTE":
+        return (Text(x=place.codes, y=baseline, words=words, height=WASTE_WORD, bold=is_kept),)
+    height = fit(words, place.end - place.codes, FIGURE, NOTE, bold=is_kept) or NOTE
+    return (
+        Text(
+            x=place.codes,
+            y=baseline,
+            words=words,
+            height=height,
+            role=Role.CODE,
+            bold=is_kept,
+        ),
+    )
+
+
+def _remark(row: CutRow, place: Columns, top: float) -> tuple[tuple[Text, ...], float]:
+    rest = row.remark.removeprefix("TWO PEOPLE").lstrip(" .;,")
+    two = ["TWO PEOPLE"] if row.people > 1 and not _says_people_above(row, place) else []
+    words = ". ".join([*two, *([f"{rest[:1].upper()}{rest[1:]}"] if rest else [])])
+    if not words:
+        return (), 0.0
+    lines = wrap(words, place.end - place.hold, NOTE, bold=True)
+    step = LINE_STEP * NOTE
+    line = Text(x=place.hold, y=top, words="", height=NOTE, bold=True)
+    texts = tuple(
+        replace(line, y=top + NOTE + step * number, words=text) for number, text in enumerate(lines)
+    )
+    return texts, step * len(lines)

@@ -1,0 +1,32 @@
+"""All pages of a plan, in the order of their use."""
+
+from plans.pages.frame import number_pages
+from plans.pages.labels_page import labels_pages
+from plans.pages.offcuts_page import offcuts_pages
+from plans.pages.overview_page import overview_pages
+from plans.pages.paper import Paper
+from plans.pages.parts_page import parts_pages
+from plans.pages.safety_page import safety_pages, set_up_pages
+from plans.pages.shapes import Page
+from plans.pages.sheet_page import sheet_pages
+from plans.pages.shopping_page import shopping_pages
+from plans.plan import Plan
+
+
+def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
+    """Return a plan's pages on one size of paper.
+
+    The wall, the pocket and the safety notes come before the sheets, the labels after them.
+    """
+    drafts = [
+        *overview_pages(plan, paper),
+        *shopping_pages(plan, paper),
+        *safety_pages(plan, paper),
+        *set_up_pages(plan, paper),
+    ]
+    for view in plan.sheets:
+        drafts += sheet_pages(view, plan.unit, plan.cautions, paper)
+    drafts += parts_pages(plan, paper)
+    drafts += labels_pages(plan, paper)
+    drafts += offcuts_pages(plan, paper)
+    return number_pages(drafts, plan)

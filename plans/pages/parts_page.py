@@ -1,0 +1,136 @@
+"""The parts list, by cabinet, to hang on the wall: every piece with boxes to tick."""
+
+from collections.abc import Iterator
+
+from plans.pages.blocks import Block, flow, moved, space
+from plans.pages.fonts import printable
+from plans.pages.frame import Draft, body_room
+from plans.pages.lettering import FIGURE, LINE_STEP, NOTE, fit, heading, paragraph, shorten
+from plans.pages.paper import Paper
+from plans.pages.rows import rule
+from plans.pages.shapes import LineKind, Role, Shape, Text, TickBox
+from plans.plan import Plan
+from plans.sections.part_list import PartRow
+
+CODE = 7.0
+NAME = 3.6
+NAME_X = 23.0
+SIZE_X = 83.0
+FROM_X = 129.0
+BOXES = ("cut", "checked", "drilled", "covered")
+BOX = 6.5
+BOX_STEP = 9.6
+HEAD = 17.0
+FIRST = 8.4  # baseline of the upper line
+ROW = 15.4
+
+
+def parts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+    """Return the parts list."""
+    width = paper.body_width
+    head = _head(width)
+    blocks = [head, *_rows(plan.parts, width)]
+    return tuple(
+        Draft(title="Parts", paper=paper, body=body)
+        for body in flow(blocks, body_room(paper), later_head=(head,))
+    )
+
+
+def _head(width: float) -> Block:
+    turned = [
+        Text(
+            x=_box_x(place, width) + BOX - 1.6,
+            y=HEAD - 2.0,
+            words=words,
+            height=NOTE,
+            is_upright=True,
+        )
+        for place, words in enumerate(BOXES)
+    ]
+    level = [
+        Text(x=x, y=HEAD - 2.0, words=words, height=NOTE)
+        for x, words in (
+            (0.0, "code"),
+            (NAME_X, "part"),
+            (SIZE_X, "finished size"),
+            (FROM_X, "from"),
+        )
+    ]
+    heavy = moved((rule(width, LineKind.HEAVY_RULE),), 0.0, HEAD - 0.5)
+    return Block(height=HEAD, shapes=(*level, *turned, *heavy), is_glued=True)
+
+
+def _box_x(place: int, width: float) -> float:
+    return width - BOX_STEP * (len(BOXES) - place) + BOX_STEP - BOX - 0.3
+
+
+def _rows(parts: tuple[PartRow, ...], width: float) -> Iterator[Block]:
+    cabinet = ""
+    explained: set[tuple[str, str, tuple[str, ...]]] = set()
+    for part in parts:
+        if part.cabinet != cabinet:
+            cabinet = part.cabinet
+            yield space(2.0)
+            yield heading(f"Cabinet {cabinet}", width)
+        kind = (part.name, part.finished, part.sums)
+        yield _row(part, width, is_first=kind not in explained)
+        explained.add(kind)
+
+
+def _row(part: PartRow, width: float, *, is_first: bool) -> Block:
+    code = printable(part.code)
+    code_height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
+    size = printable(part.finished)
+    size_height = fit(size, FROM_X - SIZE_X - 2.0, FIGURE, NOTE, bold=True) or NOTE
+    second = FIRST + LINE_STEP * NOTE + 0.4
+    shapes: list[Shape] = [
+        rule(width),
+        Text(x=0, y=FIRST + 1.4, words=code, height=code_height, role=Role.CODE, bold=True),
+        Text(
+            x=NAME_X,
+            y=FIRST - 1.4,
+            words=shorten(part.name, SIZE_X - NAME_X - 2.0, NAME, bold=True),
+            height=NAME,
+            bold=True,
+        ),
+        Text(
+            x=NAME_X,
+            y=second - 0.7,
+            words=shorten(
+                f"{part.copy}, {part.material} {part.thickness}", SIZE_X - NAME_X - 2.0, NOTE
+            ),
+            height=NOTE,
+        ),
+        Text(x=SIZE_X, y=FIRST - 0.7, words=size, height=size_height, role=Role.FIGURE, bold=True),
+        Text(
+            x=SIZE_X,
+            y=second - 0.7,
+            words=shorten(part.grain, FROM_X - SIZE_X - 2.0, NOTE),
+            height=NOTE,
+        ),
+        Text(x=FROM_X, y=FIRST - 1.4, words=printable(f"sheet {part.sheet}"), height=NOTE),
+        Text(x=FROM_X, y=second - 0.7, words=printable(f"cut {part.cut}"), height=NOTE),
+        *(TickBox(x=_box_x(place, width), y=3.2, size=BOX) for place in range(len(BOXES))),
+    ]
+    height = ROW
+    for words, is_bold in _notes(part, is_first=is_first):
+        block = paragraph(words, width - NAME_X, x=NAME_X, bold=is_bold)
+        shapes += moved(block.shapes, 0.0, height - 1.2)
+        height += block.height
+    return Block(height=height, shapes=tuple(shapes))
+
+
+def _notes(part: PartRow, *, is_first: bool) -> Iterator[tuple[str, bool]]:
+    """Yield the lines below a part, and whether each is bold; the sums once for all copies."""
+    status = [] if part.status == "final" else [part.status.upper()]
+    if part.blank != part.finished:
+        status.append(f"blank {part.blank}")
+    if part.look_alikes:
+        status.append(f"≠ {', '.join(part.look_alikes)}")
+    if status:
+        yield ";  ".join(status), True
+    if is_first:
+        if part.to_do:
+            yield f"To do: {'; '.join(part.to_do)}", False
+        for line in part.sums:
+            yield line, False
