@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.build import CabinetBuild
+from nesting.earlier import Earlier
 from nesting.lengths import Length, Unit
 from nesting.parts import Part
 from nesting.saw import Keep, Saw, Times
@@ -41,6 +42,8 @@ class Job:
         parts: Kinds of part: those of the file first, then those of the cabinets.
         cabinets: What the calculator made, in the order of the file.
         assumptions: The numbers that the plan rests on, defaults marked.
+        earlier: What an earlier plan led to, where the job is what is left of it; None for a new
+            job.
     """
 
     name: str
@@ -53,3 +56,4 @@ class Job:
     parts: tuple[Part, ...]
     cabinets: tuple[CabinetBuild, ...] = ()
     assumptions: tuple[Assumption, ...] = ()
+    earlier: Earlier | None = None

@@ -11,9 +11,11 @@ from typing import Annotated
 import typer
 
 from nesting.errors import InputError, NestingError, NoFitError
+from plans.commands import mark as mark_command
 from plans.commands import parts as parts_command
 from plans.commands import plan as plan_command
 from plans.commands import rehearse as rehearse_command
+from plans.commands import resume as resume_command
 from plans.commands import start as start_command
 from plans.outcome import ExitStatus, Outcome
 from plans.progress import ProgressLine
@@ -112,6 +114,96 @@ def plan(
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
         outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)
+    _finish(outcome, as_json=json, quiet=quiet)
+
+
+@app.command()
+def mark(
+    job: JobFile,
+    cuts: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[CUTS]...", help="Cuts made: 1.7, 1.1-1.7, or 1.all for sheet 1."),
+    ] = None,
+    reading: Annotated[
+        tuple[str, str] | None,
+        typer.Option(metavar="CODE SIZE", help="A part measured from the work: A3 440.5x860."),
+    ] = None,
+    spoilt: Annotated[
+        str | None, typer.Option(metavar="CODE", help="A part or piece that has gone wrong.")
+    ] = None,
+    left: Annotated[
+        list[str] | None,
+        typer.Option(metavar="SIZE", help="What can still be used of it: 400x310."),
+    ] = None,
+    missing: Annotated[
+        int | None, typer.Option(metavar="SHEET", help="A sheet that is not there.")
+    ] = None,
+    sheet: Annotated[
+        int | None, typer.Option(metavar="SHEET", help="The sheet that these readings are of:")
+    ] = None,
+    measured: Annotated[
+        str | None, typer.Option(metavar="SIZE", help="its size, 2438.5x1219,")
+    ] = None,
+    diagonals: Annotated[
+        str | None, typer.Option(metavar="LENGTHS", help="its diagonals, 2727.1,2728.4,")
+    ] = None,
+    thickness: Annotated[
+        str | None, typer.Option(metavar="LENGTHS", help="its thickness, 17.6,17.8.")
+    ] = None,
+    undo: Annotated[bool, typer.Option("--undo", help="Take back what was marked last.")] = False,
+    out: Annotated[Path | None, typer.Option(help="Folder of the plan file.")] = None,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Record what was cut, measured or spoilt, and say what comes next."""
+    options = mark_command.MarkOptions(
+        cuts=tuple(cuts or ()),
+        reading=reading,
+        spoilt=spoilt,
+        left=tuple(left or ()),
+        missing=missing,
+        sheet=sheet,
+        measured=measured,
+        diagonals=diagonals,
+        thickness=thickness,
+        undo=undo,
+        out=out,
+    )
+    _run(lambda: mark_command.mark(job, options), as_json=json, quiet=quiet, debug=debug)
+
+
+@app.command()
+def resume(
+    job: JobFile,
+    out: Annotated[
+        Path | None, typer.Option(help="Folder of the plan file. Default: beside the job file.")
+    ] = None,
+    paper: Annotated[PaperName, typer.Option(help="Paper to print on.")] = PaperName.A4,
+    seed: Annotated[int, typer.Option(min=0, help="Another seed, another search.")] = 1,
+    effort: Annotated[
+        int | None, typer.Option(min=0, help="Iterations of the search. Decides the plan.")
+    ] = None,
+    seconds: Annotated[
+        float | None, typer.Option(min=0.0, help="Stop searching after this long.")
+    ] = None,
+    svg: Annotated[bool, typer.Option("--svg", help="Also write each page as SVG.")] = False,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Plan what is left from the record, with the pieces that are in the garage now."""
+    options = plan_command.PlanOptions(
+        out=out,
+        paper=paper.value,
+        seed=seed,
+        effort=effort,
+        seconds=seconds,
+        svg=svg,
+        writes=not json or out is not None,
+    )
+    with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
+        outcome = _attempt(lambda: resume_command.resume(job, options, progress), debug=debug)
     _finish(outcome, as_json=json, quiet=quiet)
 
 

@@ -64,6 +64,7 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
             for sheet, view in zip(worked.sheets, plan.sheets, strict=True)
         ],
         "unplaced": _unplaced(job, solved.layout),
+        **_earlier(job),
     }
 
 
@@ -206,6 +207,30 @@ def _unplaced(job: Job, layout: Layout) -> list[Json]:
         }
         for gap in layout.unplaced
     ]
+
+
+def _earlier(job: Job) -> Json:
+    """Return what the next session must know of earlier plans; nothing for a new plan."""
+    earlier = job.earlier
+    if earlier is None:
+        return {}
+    return {
+        "earlier": {
+            "fingerprint": earlier.fingerprint,
+            "changes": list(earlier.changes),
+            "finished": [
+                {
+                    "code": part.code,
+                    "name": part.name,
+                    "finished": [to_mm(part.length), to_mm(part.width)],
+                }
+                for part in earlier.finished
+            ],
+            "used": [{"stock": stock, "count": count} for stock, count in earlier.used],
+            "pieces": earlier.pieces,
+            "offcuts": earlier.offcuts,
+        }
+    }
 
 
 def dump(document: Json) -> str:

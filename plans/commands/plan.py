@@ -1,6 +1,6 @@
 """`setout plan`: search, rehearse, write the pages and the plan file."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -43,10 +43,24 @@ def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None)
         progress: Told how far the search is.
 
     Raises:
-        InputError: The job file, a list it names or the output folder is wrong.
+        InputError: The job file, a list it names or the output folder is wrong, or the plan that
+            stands there is being cut.
+        BusyError: Another command works on the job.
         LayoutError: The plan failed its own rehearsal; nothing is written.
         OSError: A file could not be written; what stood before is whole.
     """
+    from plans.locks import hold
+
+    if not options.writes:
+        return _plan(job_file, options, None, progress)
+    folder = checked_folder(options.out or job_file.parent)
+    with hold(job_file):
+        return _plan(job_file, options, folder, progress)
+
+
+def _plan(
+    job_file: Path, options: PlanOptions, folder: Path | None, progress: Progress | None
+) -> Outcome:
     from nesting.reading.job_toml import read_job
     from nesting.solve import DEFAULT_EFFORT, solve
     from plans.plan import make_plan
@@ -54,7 +68,6 @@ def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None)
     from plans.rehearsal import rehearse
 
     job = read_job(job_file)
-    folder = _checked_folder(options.out or job_file.parent) if options.writes else None
     result = solve(
         job,
         effort=DEFAULT_EFFORT if options.effort is None else options.effort,
@@ -64,19 +77,15 @@ def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None)
     )
     made = make_plan(job, result)
     document = plan_document(job, result, made)
-    rehearsal = rehearse(document)
-    if rehearsal.faults:
-        raise LayoutError(
-            "The plan failed its own rehearsal and was not written. This is a fault of setout; "
-            "please report it with the job file.\n" + "\n".join(map(str, rehearsal.faults))
-        )
+    check_rehearsal(rehearse(document).faults)
     messages = []
     if folder is not None:
-        messages.append(_write(folder, job_file.stem, made, dump(document), options))
+        _check_marks(job_file, folder, made.fingerprint)
+        messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
     if result.interrupted:
         messages.append("Interrupted: this is the best plan found so far.")
     return Outcome(
-        status=_status(
+        status=plan_status(
             is_interrupted=result.interrupted, is_complete=not made.overview.unplaced
         ),
         text="\n".join([*made.overview.figures, made.overview.bound_text, *made.overview.unplaced]),
@@ -85,13 +94,54 @@ def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None)
     )
 
 
-def _status(*, is_interrupted: bool, is_complete: bool) -> ExitStatus:
+def _check_marks(job_file: Path, folder: Path, fingerprint: str) -> None:
+    """Let no new plan replace one that is being cut.
+
+    Raises:
+        InputError: Marks stand for the plan in the folder, and the new one is another.
+    """
+    from plans.record import marks_of, read_record, record_path
+    from plans.rehearsal import read_plan
+
+    plan_file = folder / f"{job_file.stem}.plan.json"
+    record = record_path(job_file)
+    if not (plan_file.exists() and record.exists()):
+        return
+    before = str(read_plan(plan_file).get("fingerprint", ""))
+    if before != fingerprint and marks_of(read_record(record), before):
+        raise InputError(
+            [
+                Fault(
+                    where=record.name,
+                    what=f"plan {before} is being cut, and a new plan would replace it",
+                    remedy=f"Go on with 'setout resume {job_file}'. To begin anew, move "
+                    f"{record.name} away, or name another folder with --out.",
+                )
+            ]
+        )
+
+
+def check_rehearsal(faults: Sequence[Fault]) -> None:
+    """Let no plan pass that its rehearsal found fault with.
+
+    Raises:
+        LayoutError: There is a fault.
+    """
+    if faults:
+        raise LayoutError(
+            "The plan failed its own rehearsal and was not written. This is a fault of setout; "
+            "please report it with the job file.\n" + "\n".join(map(str, faults))
+        )
+
+
+def plan_status(*, is_interrupted: bool, is_complete: bool) -> ExitStatus:
+    """Return how planning ended."""
     if is_interrupted:
         return ExitStatus.INTERRUPTED
     return ExitStatus.DONE if is_complete else ExitStatus.SOME_PARTS_DO_NOT_FIT
 
 
-def _checked_folder(folder: Path) -> Path:
+def checked_folder(folder: Path) -> Path:
     """Return the folder to write into, made if need be, before any work is done."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
@@ -108,7 +158,8 @@ def _checked_folder(folder: Path) -> Path:
     return folder
 
 
-def _write(folder: Path, stem: str, made: Any, plan_text: str, options: PlanOptions) -> str:  # noqa: ANN401
+def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: PlanOptions) -> str:  # noqa: ANN401
+    """Write the pages and the plan file, each whole or not at all; return what was written."""
     from plans.pages.pages import make_pages
     from plans.pages.paper import PAPERS
     from plans.writers.pdf import write_pdf

@@ -1,0 +1,190 @@
+"""What is in the garage at this moment: whole sheets, pieces to go on with, finished parts."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from nesting.earlier import FinishedPart
+from nesting.garage.marks import Marks, Size, is_there
+from nesting.garage.planned import Piece, Planned, PlannedSheet
+from nesting.layout import Rect
+from nesting.lengths import Length, mm
+from nesting.sheets import SheetGrain, Trim
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InHand:
+    """A piece that parts can still be cut from.
+
+    Attributes:
+        name: What the plan going on calls it, such as "P5 of sheet 1".
+        code: Its code in the plan so far.
+        sheet: Number of the sheet that it came from.
+        origin: Index into that sheet's pieces where it lies as planned, None where it was spoilt
+            or found to be of another size.
+        material: What it is made of.
+        thickness: Nominal thickness.
+        measured: Readings of the thickness, the planned mean where there are none; may be empty.
+        length: Extent along the sheet's length.
+        width: Extent along the sheet's width.
+        grain: The side that the face grain runs along.
+        trim: What is not used along the edges that are still raw.
+    """
+
+    name: str
+    code: str
+    sheet: int
+    origin: int | None
+    material: str
+    thickness: Length
+    measured: tuple[Length, ...]
+    length: Length
+    width: Length
+    grain: SheetGrain
+    trim: Trim
+
+
+def list_in_hand(planned: Planned, marks: Marks) -> tuple[InHand, ...]:
+    """Return every piece that is there and no part, in the order of the plan.
+
+    Waste is not among them: it has been thrown away.
+    """
+    return tuple(_in_hand(planned, marks))
+
+
+def _in_hand(planned: Planned, marks: Marks) -> Iterator[InHand]:
+    for sheet, piece in planned.pieces():
+        if piece.code in marks.spoilt:
+            for number, left in enumerate(marks.spoilt[piece.code], start=1):
+                yield _left_of(sheet, piece, marks, left, number)
+        elif is_there(sheet, piece, marks) and _is_to_go_on_with(piece, marks):
+            yield _as_it_lies(sheet, piece, marks)
+
+
+def _is_to_go_on_with(piece: Piece, marks: Marks) -> bool:
+    if piece.cut_by or piece.is_offcut or piece.made_by == 0:
+        return True
+    return piece.part is not None and not piece_reaches(piece, marks.readings.get(piece.code))
+
+
+def piece_reaches(piece: Piece, reading: Size | None) -> bool:
+    """Return whether a part as cut is large enough for the size read, if one was."""
+    if reading is None or piece.part is None:
+        return True
+    blank = (piece.rect.length, piece.rect.width)
+    along, across = blank[::-1] if piece.part.turned else blank
+    return reading[0] <= along and reading[1] <= across
+
+
+def _as_it_lies(sheet: PlannedSheet, piece: Piece, marks: Marks) -> InHand:
+    read = marks.sheets.get(sheet.number)
+    rect, trim = piece.rect, raw_edges(sheet, piece.rect)
+    is_as_planned = True
+    if piece.made_by == 0 and read is not None:
+        length, width = read.size or (rect.length, rect.width)
+        is_as_planned = (length, width) == (rect.length, rect.width)
+        rect = Rect(x=0, y=0, length=length, width=width)
+        needed = widen_for_skew(trim, find_skew(rect, read.diagonals))
+        is_as_planned = is_as_planned and needed == trim
+        trim = needed
+    is_whole = piece.made_by == 0
+    return InHand(
+        name=f"sheet {sheet.number}, {sheet.stock}" if is_whole else _name(sheet, piece.code),
+        code=piece.code,
+        sheet=sheet.number,
+        origin=sheet.pieces.index(piece) if is_as_planned else None,
+        material=sheet.material,
+        thickness=sheet.thickness,
+        measured=find_thickness(sheet, marks),
+        length=rect.length,
+        width=rect.width,
+        grain=sheet.grain,
+        trim=trim,
+    )
+
+
+def _left_of(sheet: PlannedSheet, piece: Piece, marks: Marks, left: Size, number: int) -> InHand:
+    along_x, along_y = left
+    if piece.part is not None and piece.part.turned:
+        along_x, along_y = along_y, along_x
+    several = f" {number}" if len(marks.spoilt[piece.code]) > 1 else ""
+    return InHand(
+        name=f"what is left{several} of {_name(sheet, piece.code)}",
+        code=piece.code,
+        sheet=sheet.number,
+        origin=None,
+        material=sheet.material,
+        thickness=sheet.thickness,
+        measured=find_thickness(sheet, marks),
+        length=along_x,
+        width=along_y,
+        grain=sheet.grain,
+        trim=raw_edges(sheet, piece.rect),
+    )
+
+
+def _name(sheet: PlannedSheet, code: str) -> str:
+    return f"{code} of sheet {sheet.number}"
+
+
+def raw_edges(sheet: PlannedSheet, rect: Rect) -> Trim:
+    """Return the trims of a piece: those of its sheet along edges that no cut has made."""
+    trim = sheet.trim
+    return Trim(
+        left=trim.left if rect.x == 0 else 0,
+        right=trim.right if rect.x + rect.length == sheet.length else 0,
+        bottom=trim.bottom if rect.y == 0 else 0,
+        top=trim.top if rect.y + rect.width == sheet.width else 0,
+    )
+
+
+def find_thickness(sheet: PlannedSheet, marks: Marks) -> tuple[Length, ...]:
+    """Return the readings of a sheet's thickness, or the mean it was planned with."""
+    read = marks.sheets.get(sheet.number)
+    if read is not None and read.thickness:
+        return read.thickness
+    return () if sheet.measured is None else (sheet.measured,)
+
+
+TENTH = mm("0.1")
+
+
+def find_skew(rect: Rect, diagonals: Size | None) -> Length:
+    """Return how far a sheet's ends lean over its width, rounded up to 0.1 mm.
+
+    In a parallelogram of sides a and b the squares of the diagonals differ by 4 a b cos(angle),
+    and b cos(angle) is how far the end leans: (d1^2 - d2^2) / 4 a.
+    """
+    if diagonals is None:
+        return 0
+    difference = abs(diagonals[0] ** 2 - diagonals[1] ** 2)
+    return -(-difference // (4 * rect.length * TENTH)) * TENTH
+
+
+def widen_for_skew(trim: Trim, skew: Length) -> Trim:
+    """Return trims in which a leaning end is cut off square at either end."""
+    return Trim(
+        left=max(trim.left, skew),
+        right=max(trim.right, skew),
+        top=trim.top,
+        bottom=trim.bottom,
+    )
+
+
+def list_finished(planned: Planned, marks: Marks) -> tuple[FinishedPart, ...]:
+    """Return every part that is cut, under this plan and those before it, and not spoilt."""
+    now = (
+        _finished(piece, marks)
+        for sheet, piece in planned.pieces()
+        if piece.part is not None
+        and is_there(sheet, piece, marks)
+        and piece.made_by
+        and piece_reaches(piece, marks.readings.get(piece.code))
+    )
+    before = (part for part in planned.finished if part.code not in marks.spoilt)
+    return (*before, *now)
+
+
+def _finished(piece: Piece, marks: Marks) -> FinishedPart:
+    assert piece.part is not None
+    length, width = marks.readings.get(piece.code, piece.part.finished)
+    return FinishedPart(code=piece.code, name=piece.part.name, length=length, width=width)

@@ -1,0 +1,286 @@
+"""Keeping on as planned: the pieces in hand cut up as before, as far as that still holds.
+
+What went wrong then needs room only for the parts that were lost with it: on what the plan leaves
+over, and else on new sheets. So going on is never worse than the plan was.
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from nesting.garage.hand import InHand
+from nesting.garage.planned import Planned
+from nesting.garage.remaining import Remaining
+from nesting.job import Job
+from nesting.layout import (
+    Cut,
+    Layout,
+    Node,
+    PartLeaf,
+    Place,
+    Rect,
+    RestLeaf,
+    SheetLayout,
+    Unplaced,
+    walk,
+)
+from nesting.parts import Grain, Part
+from nesting.saw import Keep
+from nesting.sheets import Sheet, SheetGrain, Trim
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """The pieces in hand with what the plan still makes of them.
+
+    Attributes:
+        roots: For every piece in hand what is done to it; a leftover where nothing is.
+        lost: The job of the parts that have no place there. Its sheets are the leftovers that a
+            part could come from, then the stock.
+        rests: For every leftover among those sheets the piece in hand and the path to it.
+        members: For every part of that job the part of the whole one, and its copies there.
+    """
+
+    roots: tuple[Node, ...]
+    lost: Job
+    rests: tuple[tuple[int, tuple[int, ...]], ...]
+    members: tuple[tuple[int, tuple[int, ...]], ...]
+
+
+def keep_on(remaining: Remaining, planned: Planned) -> Kept:
+    """Return what the plan still makes of the pieces in hand."""
+    job = remaining.job
+    assert job.earlier is not None
+    copies = {
+        code: (index, copy)
+        for index, codes in enumerate(job.earlier.codes)
+        for copy, code in enumerate(codes)
+    }
+    roots = []
+    placed: Counter[tuple[int, int]] = Counter()
+    for index, piece in enumerate(remaining.in_hand):
+        root = _root_of(job, job.sheets[index], piece, planned, copies)
+        leaves = [node for node in _leaves(root) if isinstance(node, PartLeaf)]
+        if not leaves:
+            root = make_rest(_whole(job.sheets[index]), job.sheets[index], job.keep)
+        placed.update((leaf.part, leaf.copy) for leaf in leaves)
+        roots.append(root)
+    members = tuple(
+        (index, missing)
+        for index, part in enumerate(job.parts)
+        if (missing := tuple(c for c in range(part.count) if (index, c) not in placed))
+    )
+    parts = tuple(replace(job.parts[index], count=len(missing)) for index, missing in members)
+    rests = tuple(_rests(job, roots, parts))
+    return Kept(
+        roots=tuple(roots),
+        lost=replace(
+            job,
+            parts=parts,
+            sheets=(*(sheet for _, _, sheet in rests), *job.sheets[len(roots) :]),
+        ),
+        rests=tuple((index, path) for index, path, _ in rests),
+        members=members,
+    )
+
+
+def put_in(kept: Kept, found: Layout) -> Layout:
+    """Return the whole layout: the kept pieces with the lost parts put into their leftovers.
+
+    Args:
+        kept: What the plan still makes of the pieces in hand.
+        found: A layout of `kept.lost`.
+    """
+    roots = list(kept.roots)
+    bought = []
+    for sheet in found.sheets:
+        root = _renamed(sheet.root, kept.members)
+        if sheet.sheet < len(kept.rests):
+            index, path = kept.rests[sheet.sheet]
+            roots[index] = _with_node(roots[index], path, root)
+        else:
+            stock = sheet.sheet - len(kept.rests) + len(roots)
+            bought.append(SheetLayout(sheet=stock, root=root))
+    return Layout(
+        sheets=(
+            *(
+                SheetLayout(sheet=index, root=root)
+                for index, root in enumerate(roots)
+                if any(isinstance(leaf, PartLeaf) for leaf in _leaves(root))
+            ),
+            *bought,
+        ),
+        unplaced=tuple(
+            Unplaced(part=kept.members[gap.part][0], count=gap.count, reason=gap.reason)
+            for gap in found.unplaced
+        ),
+    )
+
+
+def make_rest(rect: Rect, sheet: Sheet, keep: Keep) -> RestLeaf:
+    """Return a leftover, an offcut where what lies inside the trims is worth keeping."""
+    trim = _trims_at(rect, sheet)
+    sides = sorted((rect.length - trim.left - trim.right, rect.width - trim.bottom - trim.top))
+    return RestLeaf(is_offcut=sides[0] >= keep.width and sides[1] >= keep.length)
+
+
+def _root_of(
+    job: Job,
+    sheet: Sheet,
+    piece: InHand,
+    planned: Planned,
+    copies: Mapping[str, tuple[int, int]],
+) -> Node:
+    """Return what the plan does with a piece, built from its leaves up."""
+    whole = _whole(sheet)
+    if piece.origin is None or planned.kerf != job.saw.kerf:
+        return make_rest(whole, sheet, job.keep)
+    source = planned.sheets[piece.sheet - 1]
+    base = source.pieces[piece.origin].rect
+    nodes: dict[int, Node] = {}
+    for index in range(len(source.pieces) - 1, piece.origin - 1, -1):
+        found = source.pieces[index]
+        if found.cut_by:
+            cut = source.cuts[found.cut_by - 1]
+            nodes[index] = Cut(
+                direction=cut.direction,
+                at=cut.at,
+                removed=cut.removed,
+                first=None if found.low is None else nodes[found.low],
+                second=None if found.high is None else nodes[found.high],
+                is_trim=cut.is_trim,
+            )
+            continue
+        rect = replace(found.rect, x=found.rect.x - base.x, y=found.rect.y - base.y)
+        nodes[index] = make_rest(rect, sheet, job.keep)
+        if found.part is not None and found.code in copies:
+            part, copy = copies[found.code]
+            leaf = PartLeaf(part=part, copy=copy, turned=found.part.turned)
+            if _is_still_right(job.parts[part], leaf, rect, sheet):
+                nodes[index] = leaf
+    return nodes[piece.origin]
+
+
+def _is_still_right(part: Part, leaf: PartLeaf, rect: Rect, sheet: Sheet) -> bool:
+    """Return whether a part as the job file has it now still belongs where the plan put it."""
+    size = (rect.width, rect.length) if leaf.turned else (rect.length, rect.width)
+    return (
+        size == (part.blank_length, part.blank_width)
+        and (part.material, part.thickness) == (sheet.material, sheet.thickness)
+        and _trims_at(rect, sheet) == Trim()
+        and may_lie(part, sheet, turned=leaf.turned)
+    )
+
+
+def may_lie(part: Part, sheet: Sheet, *, turned: bool) -> bool:
+    """Return whether the grain lets a part lie this way on a sheet."""
+    if part.grain is Grain.ANY or sheet.grain is SheetGrain.NONE:
+        return True
+    is_along_x = (part.grain is Grain.LENGTH) != turned
+    return is_along_x == (sheet.grain is SheetGrain.LENGTH)
+
+
+def _rests(
+    job: Job, roots: list[Node], parts: tuple[Part, ...]
+) -> Iterator[tuple[int, tuple[int, ...], Sheet]]:
+    """Yield every leftover of the pieces in hand that a part could come from, as a sheet."""
+    for index, root in enumerate(roots):
+        source = job.sheets[index]
+        for place in walk(root, _whole(source)):
+            if not isinstance(place.node, RestLeaf) or _is_trimmed_off(root, place):
+                continue
+            rect = place.rect
+            sheet = replace(
+                source,
+                name=f"leftover of {source.name}",
+                length=rect.length,
+                width=rect.width,
+                trim=_trims_at(rect, source),
+                price=Decimal(0),
+                owned=True,
+                count=1,
+            )
+            if any(_could_come_from(part, sheet) for part in parts):
+                yield index, place.path, sheet
+
+
+def _is_trimmed_off(root: Node, place: Place) -> bool:
+    """Return whether a leftover is the raw edge that a trim takes off."""
+    node = root
+    for side in place.path[:-1]:
+        assert isinstance(node, Cut)
+        following = node.second if side else node.first
+        assert following is not None
+        node = following
+    return isinstance(node, Cut) and node.is_trim and place.path[-1:] == (0,)
+
+
+def _could_come_from(part: Part, sheet: Sheet) -> bool:
+    if (part.material, part.thickness) != (sheet.material, sheet.thickness):
+        return False
+    sides = (part.blank_length, part.blank_width)
+    return any(
+        along <= sheet.usable_length
+        and across <= sheet.usable_width
+        and may_lie(part, sheet, turned=turned)
+        for turned, (along, across) in ((False, sides), (True, sides[::-1]))
+    )
+
+
+def _trims_at(rect: Rect, sheet: Sheet) -> Trim:
+    """Return what is not used of a piece along those of its edges that are the sheet's own."""
+    trim = sheet.trim
+    return Trim(
+        left=max(0, trim.left - rect.x),
+        right=max(0, rect.x + rect.length - (sheet.length - trim.right)),
+        bottom=max(0, trim.bottom - rect.y),
+        top=max(0, rect.y + rect.width - (sheet.width - trim.top)),
+    )
+
+
+def _whole(sheet: Sheet) -> Rect:
+    return Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+
+
+def _leaves(root: Node) -> Iterator[Node]:
+    waiting: list[Node | None] = [root]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, Cut):
+            waiting += [node.second, node.first]
+        elif node is not None:
+            yield node
+
+
+def _with_node(root: Node, path: tuple[int, ...], node: Node) -> Node:
+    """Return a tree with another node at a path."""
+    above: list[Cut] = []
+    here: Node | None = root
+    for side in path:
+        assert isinstance(here, Cut)
+        above.append(here)
+        here = here.second if side else here.first
+    for cut, side in zip(reversed(above), reversed(path), strict=True):
+        node = replace(cut, second=node) if side else replace(cut, first=node)
+    return node
+
+
+def _renamed(root: Node, members: tuple[tuple[int, tuple[int, ...]], ...]) -> Node:
+    """Return a tree whose parts are those of the whole job. Built from the leaves up."""
+    whole = Rect(x=0, y=0, length=0, width=0)
+    nodes: dict[tuple[int, ...], Node] = {}
+    for place in reversed(list(walk(root, whole))):
+        match place.node:
+            case PartLeaf() as leaf:
+                part, copies = members[leaf.part]
+                nodes[place.path] = replace(leaf, part=part, copy=copies[leaf.copy])
+            case Cut() as cut:
+                nodes[place.path] = replace(
+                    cut,
+                    first=nodes.get((*place.path, 0)),
+                    second=nodes.get((*place.path, 1)),
+                )
+            case rest:
+                nodes[place.path] = rest
+    return nodes[()]

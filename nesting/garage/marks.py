@@ -1,0 +1,337 @@
+"""What has been marked: which cuts are made, what was read, spoilt or is not there.
+
+Every mark is checked against the plan and against the marks before it, so that what comes out is
+always a garage that can exist.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import TypeAlias
+
+from nesting.errors import Fault, InputError
+from nesting.garage.planned import Piece, Planned, PlannedSheet
+from nesting.lengths import Length
+
+Size: TypeAlias = tuple[Length, Length]
+CutName: TypeAlias = tuple[int, int]
+"""Number of the sheet and of the cut on it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutMade:
+    """A cut has been made."""
+
+    sheet: int
+    cut: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartRead:
+    """A part that had to be measured from the work: its size, own length first."""
+
+    code: str
+    size: Size
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceSpoilt:
+    """A piece or a part has gone wrong.
+
+    Attributes:
+        code: Its code.
+        left: Rectangles that can still be used, each measured the way the piece's own size is
+            printed; none where nothing is left.
+    """
+
+    code: str
+    left: tuple[Size, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetMissing:
+    """A sheet is not there: not bought, or not usable at all."""
+
+    sheet: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetRead:
+    """Readings of one sheet.
+
+    Attributes:
+        sheet: Its number.
+        size: Length and width as the plan gives them, None where they were not read.
+        diagonals: Both diagonals, None where they were not read.
+        thickness: Readings of the thickness.
+    """
+
+    sheet: int
+    size: Size | None = None
+    diagonals: Size | None = None
+    thickness: tuple[Length, ...] = ()
+
+
+Mark: TypeAlias = CutMade | PartRead | PieceSpoilt | SheetMissing | SheetRead
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Marks:
+    """All marks of a plan taken together.
+
+    Attributes:
+        cuts: The cuts made, in the order in which they were marked.
+        readings: Sizes of parts by their code.
+        spoilt: What is left of spoilt pieces by their code.
+        missing: Sheets that are not there.
+        sheets: Readings of sheets by their number; what was not read is empty.
+    """
+
+    cuts: Mapping[CutName, None] = field(default_factory=dict)
+    readings: Mapping[str, Size] = field(default_factory=dict)
+    spoilt: Mapping[str, tuple[Size, ...]] = field(default_factory=dict)
+    missing: frozenset[int] = frozenset()
+    sheets: Mapping[int, SheetRead] = field(default_factory=dict)
+
+    @property
+    def last_cut(self) -> CutName | None:
+        """The cut that was marked last, None where none is."""
+        return list(self.cuts)[-1] if self.cuts else None
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing is marked."""
+        return not (self.cuts or self.readings or self.spoilt or self.missing or self.sheets)
+
+
+def add_mark(planned: Planned, marks: Marks, mark: Mark) -> Marks:
+    """Return the marks with one more.
+
+    Raises:
+        InputError: The plan has no such cut, piece or sheet, or the mark cannot be true after
+            those before it.
+    """
+    match mark:
+        case CutMade():
+            return _add_cut(planned, marks, mark)
+        case PartRead():
+            return _add_reading(planned, marks, mark)
+        case PieceSpoilt():
+            return _add_spoilt(planned, marks, mark)
+        case SheetMissing():
+            sheet = find_sheet(planned, mark.sheet)
+            if _is_begun(marks, sheet):
+                raise refuse(
+                    f"sheet {sheet.number}",
+                    "it cannot be missing, because cuts of it are marked",
+                    "Take those marks back with --undo, or name another sheet.",
+                )
+            return replace(marks, missing=marks.missing | {sheet.number})
+        case SheetRead():
+            return _add_sheet_reading(planned, marks, mark)
+
+
+def add_marks(planned: Planned, marks: Marks, more: Iterator[Mark] | tuple[Mark, ...]) -> Marks:
+    """Return the marks with several more, one after the other."""
+    for mark in more:
+        marks = add_mark(planned, marks, mark)
+    return marks
+
+
+def find_sheet(planned: Planned, number: int) -> PlannedSheet:
+    """Return a sheet by its number.
+
+    Raises:
+        InputError: There is none.
+    """
+    if 1 <= number <= len(planned.sheets):
+        return planned.sheets[number - 1]
+    raise refuse(
+        f"sheet {number}",
+        f"plan {planned.fingerprint} has {len(planned.sheets)}",
+        "Look at the page for the number of the sheet.",
+    )
+
+
+def is_there(planned_sheet: PlannedSheet, piece: Piece, marks: Marks) -> bool:
+    """Return whether a piece lies in the garage: freed, not cut up, not spoilt, not missing."""
+    number = planned_sheet.number
+    return (
+        number not in marks.missing
+        and (piece.made_by == 0 or (number, piece.made_by) in marks.cuts)
+        and (piece.cut_by == 0 or (number, piece.cut_by) not in marks.cuts)
+        and piece.code not in marks.spoilt
+    )
+
+
+def refuse(where: str, what: str, remedy: str) -> InputError:
+    """Return an error with one fault."""
+    return InputError([Fault(where=where, what=what, remedy=remedy)])
+
+
+def _is_begun(marks: Marks, sheet: PlannedSheet) -> bool:
+    return any(number == sheet.number for number, _ in marks.cuts)
+
+
+def _add_cut(planned: Planned, marks: Marks, mark: CutMade) -> Marks:
+    sheet, where = find_sheet(planned, mark.sheet), f"cut {mark.sheet}.{mark.cut}"
+    if not 1 <= mark.cut <= len(sheet.cuts):
+        raise refuse(
+            where,
+            f"sheet {sheet.number} of plan {planned.fingerprint} has {len(sheet.cuts)} cuts",
+            "Look at the page for the number of the cut.",
+        )
+    name = (mark.sheet, mark.cut)
+    if name in marks.cuts:
+        return marks
+    piece = sheet.piece_cut_by(mark.cut)
+    if piece.made_by and (sheet.number, piece.made_by) not in marks.cuts:
+        raise refuse(
+            where,
+            f"it goes across {piece.code}, which comes free with cut "
+            f"{sheet.number}.{piece.made_by}, and that is not marked",
+            f"Mark {sheet.number}.{piece.made_by} first, or give a range such as "
+            f"{sheet.number}.{piece.made_by}-{sheet.number}.{mark.cut}.",
+        )
+    if piece.code in marks.spoilt or sheet.number in marks.missing:
+        state = "spoilt" if piece.code in marks.spoilt else "missing"
+        raise refuse(
+            where,
+            f"it goes across {piece.code}, which is marked as {state}",
+            "Take that mark back with --undo, or plan the rest with 'setout resume'.",
+        )
+    return replace(marks, cuts={**marks.cuts, name: None})
+
+
+def _add_reading(planned: Planned, marks: Marks, mark: PartRead) -> Marks:
+    _, piece = _find_piece(planned, mark.code)
+    if piece.part is None:
+        raise refuse(mark.code, "it is not a part", "Give the code of a part, as its label has it.")
+    return replace(marks, readings={**marks.readings, mark.code: mark.size})
+
+
+def _add_spoilt(planned: Planned, marks: Marks, mark: PieceSpoilt) -> Marks:
+    if mark.code in marks.spoilt:
+        raise refuse(
+            mark.code,
+            "it is marked as spoilt already",
+            "Take that mark back with --undo to say it otherwise.",
+        )
+    if any(part.code == mark.code for part in planned.finished):
+        return _add_spoilt_earlier(marks, mark)
+    sheet, piece = _find_piece(planned, mark.code)
+    if not is_there(sheet, piece, marks):
+        raise refuse(mark.code, *_why_not_there(sheet, piece, marks))
+    along, across = printed_sides(piece)
+    for length, width in mark.left:
+        if length > along or width > across or (length, width) == (along, across):
+            raise refuse(
+                mark.code,
+                "what is left is not smaller than it was",
+                "Give the size of a clean rectangle, in the order of the size on the page.",
+            )
+    return replace(marks, spoilt={**marks.spoilt, mark.code: mark.left})
+
+
+def _add_spoilt_earlier(marks: Marks, mark: PieceSpoilt) -> Marks:
+    if mark.left:
+        raise refuse(
+            mark.code,
+            "it was cut under an earlier plan, so what is left of it is not known here",
+            "Leave --left out, and write the piece into the job file as an owned sheet.",
+        )
+    return replace(marks, spoilt={**marks.spoilt, mark.code: ()})
+
+
+def _why_not_there(sheet: PlannedSheet, piece: Piece, marks: Marks) -> tuple[str, str]:
+    number = sheet.number
+    if number in marks.missing:
+        return f"sheet {number} is marked as missing", "Take that mark back with --undo."
+    if piece.made_by and (number, piece.made_by) not in marks.cuts:
+        return (
+            f"it comes free with cut {number}.{piece.made_by}, and that is not marked",
+            f"Mark {number}.{piece.made_by} first, or name the piece that lies there now.",
+        )
+    return (
+        f"cut {number}.{piece.cut_by} has gone across it",
+        "Name one of the pieces that came of it.",
+    )
+
+
+def printed_sides(piece: Piece) -> Size:
+    """Return the sides of a piece in the order in which they are printed."""
+    rect = piece.rect
+    if piece.part is not None and piece.part.turned:
+        return rect.width, rect.length
+    return rect.length, rect.width
+
+
+def _add_sheet_reading(planned: Planned, marks: Marks, mark: SheetRead) -> Marks:
+    sheet = find_sheet(planned, mark.sheet)
+    where = f"sheet {sheet.number}"
+    if (mark.size or mark.diagonals) and _is_begun(marks, sheet):
+        raise refuse(
+            where,
+            "its size no longer counts, because cuts of it are marked",
+            "Give its thickness only; if a piece is smaller than planned, mark it as spoilt and "
+            "say what is left.",
+        )
+    before = marks.sheets.get(mark.sheet, SheetRead(sheet=mark.sheet))
+    merged = SheetRead(
+        sheet=mark.sheet,
+        size=mark.size or before.size,
+        diagonals=mark.diagonals or before.diagonals,
+        thickness=mark.thickness or before.thickness,
+    )
+    _check_sheet_reading(sheet, merged, where)
+    return replace(marks, sheets={**marks.sheets, mark.sheet: merged})
+
+
+FARTHEST_SIZE = 2
+"""Per cent off the planned size: a slip of the pen beyond, or another sheet."""
+FARTHEST_THICKNESS = 15
+"""Per cent off the nominal thickness, as for the readings of a job file."""
+
+
+def _check_sheet_reading(sheet: PlannedSheet, read: SheetRead, where: str) -> None:
+    length, width = read.size or (sheet.length, sheet.width)
+    for side, planned_side in ((length, sheet.length), (width, sheet.width)):
+        if abs(side - planned_side) * 100 > FARTHEST_SIZE * planned_side:
+            raise refuse(
+                where,
+                f"a side is more than {FARTHEST_SIZE} % off the planned one",
+                "Measure again; the first figure is the first one of the size on its page. "
+                "If it is another sheet, mark this one as missing.",
+            )
+    for diagonal in read.diagonals or ():
+        square = length * length + width * width
+        # A right-angled sheet of this size has diagonals of square; 2 % is far beyond skew.
+        if abs(diagonal * diagonal - square) * 100 > 2 * FARTHEST_SIZE * square:
+            raise refuse(
+                where,
+                "a diagonal does not belong to a sheet of this size",
+                "Measure from corner to corner again.",
+            )
+    for reading in read.thickness:
+        if abs(reading - sheet.thickness) * 100 > FARTHEST_THICKNESS * sheet.thickness:
+            raise refuse(
+                where,
+                f"a reading is more than {FARTHEST_THICKNESS} % off the nominal thickness",
+                "Measure again.",
+            )
+
+
+def _find_piece(planned: Planned, code: str) -> tuple[PlannedSheet, Piece]:
+    for sheet, piece in planned.pieces():
+        if piece.code == code and code != "WASTE":
+            return sheet, piece
+    if any(part.code == code for part in planned.finished):
+        raise refuse(
+            code,
+            "it was finished under an earlier plan",
+            "Add a part of its size to the job file to have it cut again.",
+        )
+    raise refuse(
+        code,
+        f"plan {planned.fingerprint} has no such piece",
+        "Give a code of its pages: a part such as A3, a piece such as P5, an offcut such as L1.",
+    )

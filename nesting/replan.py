@@ -1,0 +1,261 @@
+"""Planning again from the garage as it is.
+
+The pieces in hand are sheets that cost nothing. Three ways are compared: keeping on as planned
+and putting what was lost into the leftovers; laying all that is left afresh on what is in hand;
+and buying. The one that places most, then costs least, then changes least is taken.
+"""
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from nesting.checks import check_layout
+from nesting.errors import LayoutError
+from nesting.garage.keep_on import keep_on, put_in
+from nesting.garage.marks import Marks
+from nesting.garage.planned import Planned
+from nesting.garage.remaining import Remaining, find_remaining
+from nesting.job import Job
+from nesting.layout import Layout
+from nesting.lengths import Length, mm
+from nesting.parts import Part
+from nesting.search.result import GroupResult, Progress
+from nesting.sheets import SheetGrain
+from nesting.smallest_piece import Box, find_smallest_pieces
+from nesting.solve import DEFAULT_EFFORT, solve
+
+SAME_LOT = mm("0.2")
+"""Pieces whose thickness differs by more belong to another lot (judgement, as for joints)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Need:
+    """What is missing of one material, and the smallest piece that would do.
+
+    Attributes:
+        material: The material.
+        thickness: Nominal thickness.
+        between: Least and greatest real thickness that matches what is in hand, None where
+            nothing of it was measured.
+        has_grain: Whether the grain must run along the length of the piece.
+        parts: The parts that it is for, with their number.
+        pieces: Every smallest piece, the least area first; empty where there are too many parts.
+    """
+
+    material: str
+    thickness: Length
+    between: tuple[Length, Length] | None
+    has_grain: bool
+    parts: tuple[Part, ...]
+    pieces: tuple[Box, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Replanned:
+    """A plan for what is left, and what it takes.
+
+    Attributes:
+        remaining: What is left of the job, with its sheets and pieces.
+        layout: The layout of `remaining.job`.
+        cost: Price of the sheets to buy.
+        bound: What any plan for it costs at least.
+        groups: What is known of each material, empty where nothing has to be known.
+        needs: What is missing where something must be bought; empty where nothing is.
+        keeps_on: True where the pieces are cut up as they were planned.
+        interrupted: True where the user stopped the search.
+    """
+
+    remaining: Remaining
+    layout: Layout
+    cost: Decimal
+    bound: Decimal
+    groups: tuple[GroupResult, ...]
+    needs: tuple[Need, ...]
+    keeps_on: bool
+    interrupted: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Search:
+    """How hard to search; calling it searches one job."""
+
+    effort: int
+    seed: int
+    deadline_s: float | None
+    progress: Callable[[Progress], None] | None
+
+    def find(self, job: Job) -> "_Found":
+        if not job.parts:
+            return _Found(layout=Layout(sheets=(), unplaced=()), job=job)
+        left_s = None if self.deadline_s is None else max(0.0, self.deadline_s - time.monotonic())
+        result = solve(
+            job, effort=self.effort, seed=self.seed, seconds=left_s, progress=self.progress
+        )
+        return _Found(
+            layout=result.layout,
+            job=job,
+            bound=result.bound,
+            groups=result.groups,
+            interrupted=result.interrupted,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Found:
+    """A layout of a job and how good it is."""
+
+    layout: Layout
+    job: Job
+    bound: Decimal = Decimal(0)
+    groups: tuple[GroupResult, ...] = ()
+    interrupted: bool = False
+    keeps_on: bool = False
+
+    @property
+    def missing(self) -> int:
+        """Area of the parts that are not placed."""
+        return sum(
+            self.job.parts[gap.part].blank_length * self.job.parts[gap.part].blank_width * gap.count
+            for gap in self.layout.unplaced
+        )
+
+    @property
+    def cost(self) -> Decimal:
+        """Price of the sheets."""
+        return sum((self.job.sheets[sheet.sheet].price for sheet in self.layout.sheets), Decimal(0))
+
+    @property
+    def bought(self) -> int:
+        """How many sheets have to be bought."""
+        return sum(not self.job.sheets[sheet.sheet].owned for sheet in self.layout.sheets)
+
+    @property
+    def worth(self) -> tuple[int, Decimal, int]:
+        """What is compared, the least being the best."""
+        return self.missing, self.cost, self.bought
+
+
+def replan(
+    job: Job,
+    planned: Planned,
+    marks: Marks,
+    *,
+    effort: int = DEFAULT_EFFORT,
+    seed: int = 1,
+    seconds: float | None = None,
+    progress: Callable[[Progress], None] | None = None,
+) -> Replanned:
+    """Return a plan for what is left of a job.
+
+    Args:
+        job: The job as the job file tells it now.
+        planned: The plan that was being cut.
+        marks: What has been marked of it.
+        effort: As for `nesting.solve.solve`, for each search.
+        seed: As there.
+        seconds: Cap on the time of all searches together; None for none.
+        progress: Told how far each search is.
+
+    Raises:
+        LayoutError: The layout breaks a rule: a bug of ours.
+    """
+    search = _Search(
+        effort=effort,
+        seed=seed,
+        deadline_s=None if seconds is None else time.monotonic() + seconds,
+        progress=progress,
+    )
+    remaining = find_remaining(job, planned, marks)
+    own, chosen = _choose(remaining, planned, search)
+    faults = check_layout(remaining.job, chosen.layout)
+    if faults:
+        raise LayoutError(
+            "The plan for what is left breaks a rule and was not written. This is a fault of "
+            "setout; please report it with the job file.\n" + "\n".join(faults)
+        )
+    return Replanned(
+        remaining=remaining,
+        layout=chosen.layout,
+        cost=chosen.cost,
+        bound=min(chosen.bound, chosen.cost),
+        groups=chosen.groups,
+        needs=_needs(own) if own.missing else (),
+        keeps_on=chosen.keeps_on,
+        interrupted=chosen.interrupted,
+    )
+
+
+def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_Found, _Found]:
+    """Return the best layout on what is in hand, and the best one with buying allowed."""
+    job = remaining.job
+    kept = keep_on(remaining, planned)
+
+    def fill(lost: Job) -> _Found:
+        found = search.find(lost)
+        return _Found(
+            layout=put_in(kept, found.layout),
+            job=job,
+            interrupted=found.interrupted,
+            keeps_on=True,
+        )
+
+    own = fill(_without_buying(kept.lost))
+    if own.missing:
+        afresh = search.find(_without_buying(job))
+        own = min(own, replace(afresh, job=job), key=lambda found: found.worth)
+    if not own.missing:
+        return own, own
+    bought = fill(kept.lost)
+    afresh = search.find(job)
+    bought = replace(bought, bound=afresh.bound, groups=afresh.groups)
+    return own, min(bought, afresh, key=lambda found: found.worth)
+
+
+def _without_buying(job: Job) -> Job:
+    """Return the job with every sheet that is not owned out of reach; indices stay as they are."""
+    return replace(
+        job,
+        sheets=tuple(
+            sheet if sheet.owned else replace(sheet, count=0, owned=True, price=Decimal(0))
+            for sheet in job.sheets
+        ),
+    )
+
+
+def _needs(own: _Found) -> tuple[Need, ...]:
+    """Return for every material what the parts without a place need."""
+    job = own.job
+    missing = [replace(job.parts[gap.part], count=gap.count) for gap in own.layout.unplaced]
+    groups = dict.fromkeys((part.material, part.thickness) for part in missing)
+    return tuple(
+        _need(
+            job,
+            material,
+            thickness,
+            tuple(p for p in missing if (p.material, p.thickness) == (material, thickness)),
+        )
+        for material, thickness in groups
+    )
+
+
+def _need(job: Job, material: str, thickness: Length, parts: tuple[Part, ...]) -> Need:
+    sheets = [s for s in job.sheets if (s.material, s.thickness) == (material, thickness)]
+    measured = sorted(sheet.real_thickness for sheet in sheets if sheet.measured)
+    has_grain = any(sheet.grain is not SheetGrain.NONE for sheet in sheets)
+    return Need(
+        material=material,
+        thickness=thickness,
+        # A piece must match all that it may be joined to.
+        between=_lot(measured),
+        has_grain=has_grain,
+        parts=parts,
+        pieces=find_smallest_pieces(parts, job.saw.kerf, has_grain=has_grain),
+    )
+
+
+def _lot(measured: list[Length]) -> tuple[Length, Length] | None:
+    """Return between what a piece matches all readings, None where nothing can."""
+    if not measured or measured[-1] - SAME_LOT > measured[0] + SAME_LOT:
+        return None
+    return measured[-1] - SAME_LOT, measured[0] + SAME_LOT

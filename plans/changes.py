@@ -1,0 +1,99 @@
+"""What has changed since the plan before: the lines for the first page of the plan that goes on."""
+
+from collections.abc import Iterator
+
+from nesting.garage.hand import find_skew, widen_for_skew
+from nesting.garage.marks import Marks
+from nesting.garage.planned import Planned
+from nesting.garage.remaining import Remaining, name_of
+from nesting.layout import Rect
+from nesting.lengths import Length
+from nesting.replan import SAME_LOT
+from nesting.sheets import mean_reading
+from plans.sections.numbers import show, show_size, show_with_unit
+
+MOST_CODES = 12
+"""More codes than this in one line are counted instead of listed."""
+
+
+def list_changes(planned: Planned, marks: Marks, remaining: Remaining) -> tuple[str, ...]:
+    """Return what has changed since the plan before, a sentence each."""
+    return tuple(_changes(planned, marks, remaining))
+
+
+def _changes(planned: Planned, marks: Marks, remaining: Remaining) -> Iterator[str]:
+    unit = planned.unit
+    earlier = remaining.job.earlier
+    assert earlier is not None
+    last = marks.last_cut
+    after = f" after cut {last[0]}.{last[1]}" if last else ""
+    yield (
+        f"Goes on from plan {planned.fingerprint}{after}; {len(marks.cuts)} of its "
+        f"{planned.cut_count} cuts are made. Its pages no longer hold."
+    )
+    if earlier.finished:
+        yield f"Finished: {_codes([part.code for part in earlier.finished])}."
+    for code, left in marks.spoilt.items():
+        sizes = " and ".join(f"{show_size(*size, unit)} {unit.value}" for size in left)
+        yield f"Spoilt: {code}; {sizes or 'nothing'} is left of it."
+    for number in sorted(marks.missing):
+        yield f"Sheet {number} of that plan is not there."
+    for code, size in marks.readings.items():
+        yield f"{code} was measured: {show_size(*size, unit)} {unit.value} finished."
+    yield from _sheet_changes(planned, marks)
+    yield from _size_changes(planned, remaining)
+    for part in remaining.misfits:
+        yield (
+            f"{part.code} {part.name} was cut as {show_size(part.length, part.width, unit)}; the "
+            "job file no longer asks for that. It counts as cut unless it is marked as spoilt."
+        )
+
+
+def _sheet_changes(planned: Planned, marks: Marks) -> Iterator[str]:
+    unit = planned.unit
+    for number, read in sorted(marks.sheets.items()):
+        sheet = planned.sheets[number - 1]
+        length, width = read.size or (sheet.length, sheet.width)
+        if read.size:
+            yield f"Sheet {number} measures {show_size(length, width, unit)} {unit.value}."
+        skew = find_skew(Rect(x=0, y=0, length=length, width=width), read.diagonals)
+        if skew and widen_for_skew(sheet.trim, skew) != sheet.trim:
+            yield (
+                f"Sheet {number} leans {show_with_unit(skew, unit)} over its width, more than the "
+                "trim of its ends, which is widened to that."
+            )
+        if read.thickness:
+            yield from _thickness_change(number, sheet.measured, read.thickness, planned)
+
+
+def _thickness_change(
+    number: int, before: Length | None, readings: tuple[Length, ...], planned: Planned
+) -> Iterator[str]:
+    mean, unit = mean_reading(readings), planned.unit
+    yield f"Sheet {number} is {show_with_unit(mean, unit)} thick."
+    if before is not None and abs(mean - before) > SAME_LOT:
+        yield (
+            f"That is {show_with_unit(abs(mean - before), unit)} off the "
+            f"{show(before, unit)} it was planned with: correct the readings in the job file, and "
+            "check every joint between its parts and others."
+        )
+
+
+def _size_changes(planned: Planned, remaining: Remaining) -> Iterator[str]:
+    """Yield every part still to be cut whose finished size is another one than planned."""
+    unit = planned.unit
+    before = {
+        piece.part.name: piece.part.finished
+        for _, piece in planned.pieces()
+        if piece.part is not None
+    }
+    for part in remaining.job.parts:
+        name, size = name_of(part), (part.length, part.width)
+        if name in before and before[name] != size:
+            yield f"{name}: {show_size(*size, unit)}, before {show_size(*before[name], unit)}."
+
+
+def _codes(codes: list[str]) -> str:
+    if len(codes) > MOST_CODES:
+        return f"{len(codes)} parts, {codes[0]} to {codes[-1]}"
+    return ", ".join(codes)

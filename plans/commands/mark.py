@@ -1,0 +1,211 @@
+"""`setout mark`: record what was cut, measured or spoilt."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from nesting.errors import Fault, InputError
+from plans.outcome import Outcome
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkOptions:
+    """What to mark; texts as typed.
+
+    Attributes:
+        cuts: Cuts made, such as "1.7", "1.1-1.7" or "1.all".
+        reading: Code and size of a part measured from the work, or None.
+        spoilt: Code of what has gone wrong, or None.
+        left: Sizes of what is left of it.
+        missing: Number of a sheet that is not there, or None.
+        sheet: Number of the sheet that the next three belong to, or None.
+        measured: Its size.
+        diagonals: Its diagonals.
+        thickness: Readings of its thickness.
+        undo: Take back the last entry.
+        out: Folder of the plan file; None for beside the job file.
+    """
+
+    cuts: tuple[str, ...] = ()
+    reading: tuple[str, str] | None = None
+    spoilt: str | None = None
+    left: tuple[str, ...] = ()
+    missing: int | None = None
+    sheet: int | None = None
+    measured: str | None = None
+    diagonals: str | None = None
+    thickness: str | None = None
+    undo: bool = False
+    out: Path | None = None
+
+
+def mark(job_file: Path, options: MarkOptions) -> Outcome:
+    """Record marks and say where the work stands; without options only say it.
+
+    Raises:
+        InputError: A mark is not possible, or there is no plan. Nothing is recorded then.
+        BusyError: Another command works on the job.
+        OSError: The record could not be written; the marks before the one that failed stand.
+    """
+    from nesting.garage.marks import CutMade, Marks, add_mark, add_marks
+    from plans.locks import hold
+    from plans.plan_reading import read_planned
+    from plans.record import append, marks_of, read_record, record_path
+    from plans.rehearsal import read_plan
+    from plans.standing import find_standing
+
+    _check(options)
+    with hold(job_file):
+        plan_file = find_plan_file(job_file, options.out)
+        planned, record = read_planned(plan_file), record_path(job_file)
+        standing_marks = marks_of(read_record(record), planned.fingerprint)
+        marks = add_marks(planned, Marks(), tuple(event for _, event in standing_marks))
+        said: list[str] = []
+        if options.undo:
+            marks, text = _undo(record, planned, standing_marks)
+            said.append(text)
+        else:
+            fresh = []
+            for event in _events(options, planned):
+                if isinstance(event, CutMade) and (event.sheet, event.cut) in marks.cuts:
+                    said.append(f"Cut {event.sheet}.{event.cut} was marked already.")
+                    continue
+                marks = add_mark(planned, marks, event)
+                fresh.append(event)
+            if fresh:
+                append(record, planned.fingerprint, fresh)
+                said.append(f"Recorded in {record.name}: {_count(fresh)}.")
+        standing = find_standing(read_plan(plan_file), planned, marks)
+    return Outcome(
+        text="\n".join([*said, *_advice(planned, marks, options), standing.text]),
+        data={
+            "fingerprint": planned.fingerprint,
+            "made": standing.made,
+            "total": standing.total,
+            "last": standing.last,
+            "next": standing.following,
+            "spoilt": sorted(marks.spoilt),
+            "missing": sorted(marks.missing),
+            "text": standing.text,
+        },
+    )
+
+
+def find_plan_file(job_file: Path, folder: Path | None) -> Path:
+    """Return the plan file of a job.
+
+    Raises:
+        InputError: There is none yet.
+    """
+    plan_file = (folder or job_file.parent) / f"{job_file.stem}.plan.json"
+    if not plan_file.exists():
+        raise InputError(
+            [
+                Fault(
+                    where=str(plan_file),
+                    what="there is no plan yet",
+                    remedy=f"Make one with 'setout plan {job_file}', "
+                    "or name its folder with --out.",
+                )
+            ]
+        )
+    return plan_file
+
+
+def _check(options: MarkOptions) -> None:
+    readings = (options.measured, options.diagonals, options.thickness)
+    if options.left and not options.spoilt:
+        raise _usage("--left", "it says what is left, but not of what", "Add --spoilt CODE.")
+    if any(readings) and options.sheet is None:
+        raise _usage("--measured", "no sheet is named", "Add --sheet with its number.")
+    if options.sheet is not None and not any(readings):
+        raise _usage(
+            "--sheet", "no reading is given", "Add --measured, --diagonals or --thickness."
+        )
+    others = (options.cuts, options.reading, options.spoilt, options.missing, options.sheet)
+    if options.undo and any(other not in (None, ()) for other in others):
+        raise _usage("--undo", "it stands with other marks", "Take back first, then mark.")
+
+
+def _events(options: MarkOptions, planned: Any) -> Iterator[Any]:  # noqa: ANN401
+    """Yield the marks asked for, cuts first."""
+    from nesting.garage.marks import PartRead, PieceSpoilt, SheetMissing, SheetRead
+    from plans.mark_words import read_cuts, read_lengths, read_size
+
+    unit = planned.unit
+    for text in options.cuts:
+        yield from read_cuts(text, planned)
+    if options.sheet is not None:
+        diagonals = (
+            read_lengths(options.diagonals, unit, "--diagonals") if options.diagonals else ()
+        )
+        if len(diagonals) not in (0, 2):
+            raise _usage("--diagonals", "a sheet has two", "Write them such as 2727.1,2728.4.")
+        yield SheetRead(
+            sheet=options.sheet,
+            size=read_size(options.measured, unit, "--measured") if options.measured else None,
+            diagonals=(diagonals[0], diagonals[1]) if diagonals else None,
+            thickness=read_lengths(options.thickness, unit, "--thickness")
+            if options.thickness
+            else (),
+        )
+    if options.reading is not None:
+        code, size = options.reading
+        yield PartRead(code=code.upper(), size=read_size(size, unit, "--reading"))
+    if options.spoilt is not None:
+        yield PieceSpoilt(
+            code=options.spoilt.upper(),
+            left=tuple(read_size(text, unit, "--left") for text in options.left),
+        )
+    if options.missing is not None:
+        yield SheetMissing(sheet=options.missing)
+
+
+def _undo(record: Path, planned: Any, standing: Any) -> tuple[Any, str]:  # noqa: ANN401
+    """Take back the last entry; return the marks that are left and what was done."""
+    from nesting.garage.marks import Marks, add_marks
+    from plans.record import Undone, append
+
+    if not standing:
+        raise _usage("--undo", "nothing is marked", "There is nothing to take back.")
+    last = standing[-1][0]
+    append(record, planned.fingerprint, [Undone(entry=last)])
+    left = tuple(event for entry, event in standing if entry != last)
+    taken = [event for entry, event in standing if entry == last]
+    return add_marks(planned, Marks(), left), f"Taken back: {_count(taken)}."
+
+
+def _advice(planned: Any, marks: Any, options: MarkOptions) -> Iterator[str]:  # noqa: ANN401
+    """Yield what follows from a mark, where that is not plain."""
+    from nesting.garage.hand import piece_reaches
+
+    if options.reading is not None:
+        code = options.reading[0].upper()
+        piece = next(piece for _, piece in planned.pieces() if piece.code == code)
+        if not piece_reaches(piece, marks.readings.get(code)):
+            yield (
+                f"{code}: its blank is smaller than that. 'setout resume' plans it again "
+                "in the size read."
+            )
+    if options.spoilt or options.missing or options.sheet:
+        yield "Plan the rest with 'setout resume'."
+
+
+def _count(events: list[Any]) -> str:
+    from nesting.garage.marks import CutMade
+
+    cuts = [event for event in events if isinstance(event, CutMade)]
+    others = len(events) - len(cuts)
+    words = []
+    if len(cuts) == 1:
+        words.append(f"cut {cuts[0].sheet}.{cuts[0].cut}")
+    elif cuts:
+        words.append(f"{len(cuts)} cuts")
+    if others:
+        words.append("1 other mark" if cuts else "1 mark" if others == 1 else f"{others} marks")
+    return " and ".join(words)
+
+
+def _usage(where: str, what: str, remedy: str) -> InputError:
+    return InputError([Fault(where=where, what=what, remedy=remedy)])

@@ -1,0 +1,136 @@
+"""`setout resume`: plan again from the garage as it is."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from nesting.errors import Fault, InputError
+from plans.commands.mark import find_plan_file
+from plans.commands.plan import (
+    PlanOptions,
+    Progress,
+    check_rehearsal,
+    checked_folder,
+    plan_status,
+    write_plan,
+)
+from plans.outcome import Outcome
+
+
+def resume(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
+    """Plan what is left of a job and write its pages in place of the old ones.
+
+    Args:
+        job_file: The job file. Its plan file stands beside it or in the folder of the options.
+        options: As for a plan.
+        progress: Told how far each search is.
+
+    Raises:
+        InputError: The job file, the plan file or the record is wrong, or nothing is marked.
+        BusyError: Another command works on the job.
+        LayoutError: The plan failed its own rehearsal; nothing is written.
+        OSError: A file could not be written; what stood before is whole.
+    """
+    from plans.locks import hold
+
+    with hold(job_file):
+        return _resume(job_file, options, progress)
+
+
+def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> Outcome:
+    from nesting.garage.marks import Marks, add_marks
+    from nesting.reading.job_toml import read_job
+    from nesting.replan import replan
+    from nesting.solve import DEFAULT_EFFORT
+    from plans.changes import list_changes
+    from plans.plan import Figures, make_plan
+    from plans.plan_file import dump, plan_document
+    from plans.plan_reading import read_planned
+    from plans.record import marks_of, read_record, record_path
+    from plans.rehearsal import read_plan, rehearse
+    from plans.standing import find_standing, say_going_on
+
+    job, plan_file = read_job(job_file), find_plan_file(job_file, options.out)
+    planned, before = read_planned(plan_file), read_plan(plan_file)
+    record = record_path(job_file)
+    marked = marks_of(read_record(record), planned.fingerprint)
+    marks = add_marks(planned, Marks(), tuple(event for _, event in marked))
+    if marks.is_empty:
+        raise InputError([_nothing_marked(job_file, planned.fingerprint)])
+    again = replan(
+        job,
+        planned,
+        marks,
+        effort=DEFAULT_EFFORT if options.effort is None else options.effort,
+        seed=options.seed,
+        seconds=options.seconds,
+        progress=progress,
+    )
+    earlier = again.remaining.job.earlier
+    assert earlier is not None
+    if not again.remaining.job.parts:
+        return Outcome(text=find_standing(before, planned, marks).text, data={"done": True})
+    changes = list_changes(planned, marks, again.remaining)
+    rest = replace(again.remaining.job, earlier=replace(earlier, changes=changes))
+    figures = Figures(layout=again.layout, bound=again.bound, groups=again.groups)
+    made = make_plan(rest, figures)
+    document = plan_document(rest, figures, made)
+    check_rehearsal(rehearse(document).faults)
+    messages = []
+    if options.writes:
+        folder = checked_folder(options.out or job_file.parent)
+        messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
+    if again.interrupted:
+        messages.append("Interrupted: this is the best plan found so far.")
+    needs = list(_say_needs(again, rest))
+    return Outcome(
+        status=plan_status(
+            is_interrupted=again.interrupted, is_complete=not made.overview.unplaced
+        ),
+        text="\n".join(
+            [
+                say_going_on(before, planned, marks, document),
+                *needs,
+                *changes[1:],
+                *made.overview.figures,
+                *made.overview.unplaced,
+            ]
+        ),
+        data={**document, "needs": needs},
+        messages=tuple(messages),
+    )
+
+
+def _nothing_marked(job_file: Path, fingerprint: str) -> Fault:
+    return Fault(
+        where=str(job_file),
+        what=f"nothing is marked of plan {fingerprint}",
+        remedy=f"Mark what has been cut, measured or spoilt first: setout mark {job_file} 1.1-1.7",
+    )
+
+
+def _say_needs(again: Any, job: Any) -> Iterator[str]:  # noqa: ANN401
+    """Yield what has to be bought and the smallest piece that would do instead."""
+    from plans.sections.numbers import show, show_size, show_with_unit
+
+    unit = job.unit
+    if not again.needs:
+        yield "Nothing has to be bought."
+    for need in again.needs:
+        names = ", ".join(f"{part.count} × {part.name}" for part in need.parts)
+        yield f"What is in hand has no room for {names} of {need.material}."
+        if not need.pieces:
+            yield "That is too much for one leftover piece: buy as the plan says."
+            continue
+        thick = (
+            f"{show(need.between[0], unit)} to {show_with_unit(need.between[1], unit)} thick"
+            if need.between
+            else f"sold as {show_with_unit(need.thickness, unit)} thick"
+        )
+        sizes = " or ".join(
+            f"{show_size(box.length, box.width, unit)} {unit.value}"
+            + (f", grain along the {show(box.length, unit)}" if need.has_grain else "")
+            for box in need.pieces[:3]
+        )
+        yield f"Before buying, look for any piece {thick} of at least {sizes}."

@@ -1,0 +1,81 @@
+"""What a person types after `setout mark`, read into marks."""
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from nesting.errors import Fault, InputError
+from nesting.garage.marks import CutMade, Size, find_sheet
+from nesting.garage.planned import Planned
+from nesting.lengths import Length, Unit, parse_length
+
+_CUTS: Final = re.compile(
+    r"(?P<sheet>[0-9]{1,6})\.(?:(?P<all>all)|(?P<cut>[0-9]{1,6})"
+    r"(?:\s*[-–]\s*(?:(?P<last_sheet>[0-9]{1,6})\.)?(?P<last>[0-9]{1,6}))?)"
+)
+_TIMES: Final = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+
+
+def read_cuts(text: str, planned: Planned) -> Iterator[CutMade]:
+    """Yield the cuts that a text names: "1.7", "1.1-1.7", "1.1-7" or "1.all".
+
+    Raises:
+        InputError: It names no cut of the plan.
+    """
+    match = _CUTS.fullmatch(text.strip())
+    if match is None:
+        raise _refused(
+            text,
+            "it does not name cuts",
+            "Write sheet and cut such as 1.7, a range such as 1.1-1.7, or 1.all for sheet 1.",
+        )
+    sheet = int(match["sheet"])
+    if match["all"]:
+        first, last = 1, len(find_sheet(planned, sheet).cuts)
+    else:
+        first = int(match["cut"])
+        last = int(match["last"] or first)
+    if match["last_sheet"] and int(match["last_sheet"]) != sheet:
+        raise _refused(text, "it runs over two sheets", "Give one range for each sheet.")
+    if last < first:
+        raise _refused(text, "it runs backwards", f"Write {sheet}.{last}-{sheet}.{first}.")
+    most = len(find_sheet(planned, sheet).cuts)
+    for cut in range(first, min(last, most + 1) + 1):  # one beyond is told apart by the plan
+        yield CutMade(sheet=sheet, cut=cut)
+
+
+def read_size(text: str, unit: Unit, option: str) -> Size:
+    """Return the two lengths of a text such as "440.5x860".
+
+    Raises:
+        InputError: It is not two lengths.
+    """
+    sides = _TIMES.split(text.strip())
+    if len(sides) != 2:  # noqa: PLR2004 - a size has two sides
+        raise _refused(f"{option} {text}", "it is not a size", "Write it such as 440.5x860.")
+    first, second = (_length(side, unit, option) for side in sides)
+    return first, second
+
+
+def read_lengths(text: str, unit: Unit, option: str) -> tuple[Length, ...]:
+    """Return the lengths of a text such as "17.6,17.8".
+
+    Raises:
+        InputError: One of them is not a length.
+    """
+    return tuple(_length(each, unit, option) for each in text.split(","))
+
+
+def _length(text: str, unit: Unit, option: str) -> Length:
+    try:
+        length = parse_length(text, unit)
+    except InputError as error:
+        fault = error.faults[0]
+        raise _refused(option, fault.what, fault.remedy) from None
+    if length == 0:
+        raise _refused(option, "a length is 0", "Give what the tape shows.")
+    return length
+
+
+def _refused(where: str, what: str, remedy: str) -> InputError:
+    return InputError([Fault(where=where, what=what, remedy=remedy)])

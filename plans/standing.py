@@ -1,0 +1,130 @@
+"""Where was I? What is cut, how the guide still stands, and what comes next."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from nesting.garage.marks import Marks, is_there
+from nesting.garage.planned import Planned
+from plans.plan_reading import printed_rows
+
+Json = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """Where the work stands.
+
+    Attributes:
+        made: How many cuts are marked.
+        total: How many the plan has.
+        last: Name of the cut marked last, "1.7", "" where none is.
+        following: Name of the next cut, "" where none can be made.
+        text: The same in one line, with the setting that still stands on the guide.
+    """
+
+    made: int
+    total: int
+    last: str
+    following: str
+    text: str
+
+
+def find_standing(document: Json, planned: Planned, marks: Marks) -> Standing:
+    """Return where the work stands.
+
+    Args:
+        document: The content of the plan file, for what is printed.
+        planned: The same, read back.
+        marks: What has been marked.
+    """
+    rows = {(sheet, int(row["number"])): row for sheet, row in printed_rows(document)}
+    last = marks.last_cut
+    following = _next_cut(planned, marks)
+    sentences = [_so_far(marks, planned.cut_count)]
+    before = rows.get(last) if last else None
+    after = rows.get(following) if following else None
+    if before is not None and after is None:
+        sentences.append(f"The guide still stands for {_position(before)}.")
+    if after is not None and following is not None:
+        sentences.append(
+            f"Next is cut {_name(following)}: hold {after['hold']} ({after['hold_size']}), "
+            f"{_position(after)}."
+        )
+        if before is not None:
+            stands = _position(before) == _position(after)
+            sentences.append(
+                "The guide still stands for it: do not move it."
+                if stands
+                else f"The guide still stands for {_position(before)}: move it."
+            )
+    elif len(marks.cuts) == planned.cut_count:
+        sentences.append("Everything is cut.")
+    else:
+        sentences.append("No cut can be made as planned: plan the rest with 'setout resume'.")
+    return Standing(
+        made=len(marks.cuts),
+        total=planned.cut_count,
+        last=_name(last) if last else "",
+        following=_name(following) if following else "",
+        text=" ".join(sentences),
+    )
+
+
+def say_going_on(before: Json, planned: Planned, marks: Marks, after: Json) -> str:
+    """Return in one line where the old plan was left and what the new one begins with.
+
+    Args:
+        before: The content of the old plan file.
+        planned: The same, read back.
+        marks: What has been marked of it.
+        after: The content of the new plan file.
+    """
+    rows = {(sheet, int(row["number"])): row for sheet, row in printed_rows(before)}
+    sentences = [_so_far(marks, planned.cut_count)]
+    first = next(iter(printed_rows(after)), None)
+    last = rows.get(marks.last_cut) if marks.last_cut else None
+    if first is not None:
+        number, row = first
+        stock = next(sheet["stock"] for sheet in after["sheets"] if sheet["number"] == number)
+        sentences.append(
+            f"Next is cut {number}.{row['number']} of plan {after['fingerprint']}: take {stock} "
+            f"({row['hold_size']}), {_position(row)}."
+        )
+    if last is not None:
+        stands = first is not None and _position(last) == _position(first[1])
+        sentences.append(
+            "The guide still stands for it: do not move it."
+            if stands
+            else f"The guide still stands for {_position(last)}."
+        )
+    return " ".join(sentences)
+
+
+def _so_far(marks: Marks, total: int) -> str:
+    if marks.last_cut is None:
+        return f"None of {total} cuts is marked."
+    return f"{len(marks.cuts)} of {total} cuts are marked, the last was {_name(marks.last_cut)}."
+
+
+def _next_cut(planned: Planned, marks: Marks) -> tuple[int, int] | None:
+    """Return the first cut not made whose piece is there, on the sheet in work first."""
+    in_work = marks.last_cut[0] if marks.last_cut else 0
+    for sheet in sorted(planned.sheets, key=lambda sheet: (sheet.number != in_work, sheet.number)):
+        ready = [
+            piece.cut_by for piece in sheet.pieces if piece.cut_by and is_there(sheet, piece, marks)
+        ]
+        if ready:
+            return sheet.number, min(ready)
+    return None
+
+
+def _position(row: Json) -> str:
+    """Return how the guide stands for a cut."""
+    keep = row["keep"]
+    size = keep if keep.startswith("trim") else f"keep {keep}"
+    return f"{row['direction']}, {size} from the {row['measure_from']}"
+
+
+def _name(cut: tuple[int, int]) -> str:
+    return f"{cut[0]}.{cut[1]}"
