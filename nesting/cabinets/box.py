@@ -1,4 +1,4 @@
-"""The plain box: a carcass with butt joints, baffle and back inset, planted or left out.
+"""Boxes and cases: a carcass with baffle and back, shelves and dividers, frames and a grille.
 
 All sizes are formulas of the measured thickness. The outside holds: inset panels stand between all
 four of the carcass, planted ones cover its edges and shorten its depth.
@@ -11,10 +11,20 @@ from nesting.cabinets.box_faults import find_box_faults
 from nesting.cabinets.carcass import Carcass, build_carcass, measure_carcass, rounded_down
 from nesting.cabinets.closings import PlacedClosing
 from nesting.cabinets.construction import Chain, Construction
-from nesting.cabinets.design import BoxDesign, Through
-from nesting.cabinets.fillings import build_braces, build_closings, wait
+from nesting.cabinets.corner_joints import join_corners
+from nesting.cabinets.design import BoxDesign, Closing, Fit, Through
+from nesting.cabinets.fillings import (
+    build_braces,
+    build_closings,
+    closing_spans,
+    split_closing,
+    wait,
+)
 from nesting.cabinets.frames import Frame, build_frame
+from nesting.cabinets.grilles import place_grille
+from nesting.cabinets.joints import JointKind
 from nesting.cabinets.panels import Bar, Shared, Space
+from nesting.cabinets.shelf_panels import build_dividers, build_shelves, cut_grooves
 from nesting.cabinets.space import Axis, Interval, box_along
 from nesting.cabinets.sums import Span, Term, add, list_terms, round_size
 from nesting.errors import InputError
@@ -40,27 +50,43 @@ def lay_out_box(
     if faults:
         raise InputError(faults)
     bars, shared = _build_frames(carcass, unit)
+    dividers = build_dividers(carcass, measured)
+    shelves = build_shelves(carcass, dividers, measured, unit)
+    walls = join_corners(carcass, build_carcass(carcass), unit)
     return Construction(
         outside=carcass.outside,
-        shell=(*build_carcass(carcass), *build_closings(carcass)),
-        inner=build_braces(carcass, measured),
+        shell=(*cut_grooves(walls, (*dividers, *shelves), unit), *build_closings(carcass)),
+        inner=(
+            *build_braces(carcass, measured),
+            *cut_grooves(dividers, shelves, unit),
+            *shelves,
+        ),
         bars=bars,
         spaces=tuple(_declare_spaces(carcass)),
         shared=shared,
         chains=_chain(carcass, step),
+        runs_through=tuple(panel.name for panel in walls if carcass.owns(panel)),
+        corner_joint="" if design.joint.kind is JointKind.BUTT else design.joint.kind.value,
     )
 
 
 def _build_frames(carcass: Carcass, unit: Unit) -> tuple[tuple[Bar, ...], tuple[Shared, ...]]:
     bars: tuple[Bar, ...] = ()
     shared: tuple[Shared, ...] = ()
+    for frame in (*_list_frames(carcass, unit), *place_grille(carcass, unit)):
+        more_bars, more_shared = build_frame(frame)
+        bars, shared = bars + more_bars, shared + more_shared
+    return bars, shared
+
+
+def _list_frames(carcass: Carcass, unit: Unit) -> Iterator[Frame]:
     battens = carcass.design.battens
     status, oversize, _ = wait(carcass.design)
     for placed, end in ((carcass.front, "front"), (carcass.rear, "rear")):
         depth = carcass.frame_depth(placed)
         if battens is None or depth is None:
             continue
-        frame = Frame(
+        yield Frame(
             name=f"{end} frame",
             battens=battens,
             across=rounded_down(carcass.across),
@@ -70,16 +96,16 @@ def _build_frames(carcass: Carcass, unit: Unit) -> tuple[tuple[Bar, ...], tuple[
             status=status,
             oversize=oversize,
         )
-        more_bars, more_shared = build_frame(frame)
-        bars, shared = bars + more_bars, shared + more_shared
-    return bars, shared
 
 
 def _declare_spaces(carcass: Carcass) -> Iterator[Space]:
     """Yield the inside, then the recess before and the clearance round each inset panel."""
     across, upright = carcass.across, carcass.upright
     yield _space("inside", across.opening_interval, carcass.inside_depth, upright.opening_interval)
-    for placed in (carcass.front, carcass.rear):
+    for placed, closing in (
+        (carcass.front, carcass.design.baffle),
+        (carcass.rear, carcass.design.back),
+    ):
         is_front = placed is carcass.front
         if placed.before:
             recess = (0, add(placed.before))
@@ -89,29 +115,36 @@ def _declare_spaces(carcass: Carcass) -> Iterator[Space]:
                 recess if is_front else carcass.from_rear(recess),
                 upright.opening_interval,
             )
-        if placed.clear:
-            yield from _declare_clearance(
-                placed,
-                rounded_down(across, placed.clear),
-                rounded_down(upright, placed.clear),
-                placed.through if is_front else carcass.from_rear(placed.through),
-            )
+        if closing is not None and closing.fit is not Fit.NONE:
+            yield from _declare_clearance(carcass, placed, closing)
 
 
 def _declare_clearance(
-    placed: PlacedClosing, across: Span, upright: Span, depth: Interval
+    carcass: Carcass, placed: PlacedClosing, closing: Closing
 ) -> Iterator[Space]:
+    """Yield what a baffle or back leaves free in its layer: clearances and the gap of an open one.
+
+    Beside each board there is a strip on the left and one on the right; strips over the whole width
+    lie below the lowest board, between two of them and above the highest.
+    """
+    upright, across = closing_spans(carcass, placed)
+    depth = placed.through if placed is carcass.front else carcass.from_rear(placed.through)
     left, right = across.opening_interval
     low, high = upright.opening_interval
-    inner_left, inner_right = across.interval
-    inner_low, inner_high = upright.interval
-    for side, width, height in (
-        ("left", (left, inner_left), (low, high)),
-        ("right", (inner_right, right), (low, high)),
-        ("bottom", across.interval, (low, inner_low)),
-        ("top", across.interval, (inner_high, high)),
-    ):
-        yield _space(f"clearance of the {placed.name}, {side}", width, depth, height)
+    begins = low
+    for name, board in split_closing(placed.name, upright, closing):
+        start, end = board.interval
+        below = f"clearance of the {name}, bottom" if begins == low else f"gap in the {placed.name}"
+        for what, width, height in (
+            (f"clearance of the {name}, left", (left, across.interval[0]), (start, end)),
+            (f"clearance of the {name}, right", (across.interval[1], right), (start, end)),
+            (below, (left, right), (begins, start)),
+        ):
+            if width[0] < width[1] and height[0] < height[1]:
+                yield _space(what, width, depth, height)
+        begins = end
+    if begins < high:
+        yield _space(f"clearance of the {name}, top", (left, right), depth, (begins, high))
 
 
 def _space(name: str, width: Interval, depth: Interval, height: Interval) -> Space:
@@ -122,8 +155,9 @@ def _space(name: str, width: Interval, depth: Interval, height: Interval) -> Spa
 def _chain(carcass: Carcass, step: Length) -> tuple[Chain, ...]:
     """Return the ways through the box, with the panel that stands between two others as cut."""
     sides_run = carcass.design.through is Through.SIDES
-    upright = "inside" if sides_run else "side"
-    across = "top or bottom" if sides_run else "inside"
+    is_butt = carcass.design.joint.kind is JointKind.BUTT
+    upright = "side" if is_butt and not sides_run else "inside"
+    across = "top or bottom" if is_butt and sides_run else "inside"
     return (
         Chain(axis=Axis.HEIGHT, terms=_chain_between(carcass.upright, upright, step)),
         Chain(axis=Axis.WIDTH, terms=_chain_between(carcass.across, across, step)),

@@ -1,11 +1,12 @@
 """The carcass of a box: two sides, a top and a bottom, with butt joints."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.closings import PlacedClosing, place_closing
 from nesting.cabinets.design import Along, BoxDesign, Through
+from nesting.cabinets.joints import JointKind
 from nesting.cabinets.panels import Panel
 from nesting.cabinets.space import Axis, Interval, Point
 from nesting.cabinets.sums import Rounding, Span, Term, add
@@ -23,6 +24,10 @@ class Carcass:
         real: Measured thickness of the four panels.
         front: The baffle's place.
         rear: The back's place.
+        let_in: How far the panels that stand between are let into the ones that run through.
+        tongue: Thickness of the tongue in a groove, 0 where there is none.
+        finger_lines: Where fingers begin, from the front edge of the carcass panels; the first at
+            0, the last finger ends at the rear edge. Empty where there are none.
     """
 
     design: BoxDesign
@@ -30,6 +35,9 @@ class Carcass:
     real: Length
     front: PlacedClosing
     rear: PlacedClosing
+    let_in: Length = 0
+    tongue: Length = 0
+    finger_lines: tuple[Length, ...] = ()
 
     @property
     def across(self) -> Span:
@@ -70,6 +78,13 @@ class Carcass:
         interval = (start, start + battens.section[1])
         return interval if is_front else self.from_rear(interval)
 
+    def to_clear(self, placed: PlacedClosing) -> tuple[Term, ...]:
+        """Return what stands between the outside and the room behind a closing and its frame."""
+        depth = self.frame_depth(placed)
+        if depth is None:
+            return placed.to_inside
+        return (*placed.to_frame, Term(length=depth[1] - depth[0], what="batten"))
+
     @property
     def clear_depth(self) -> Interval:
         """Where the room between the frames begins and ends, the inside's where there are none."""
@@ -85,6 +100,10 @@ class Carcass:
     def whole(self, axis: Axis) -> Length:
         """Return the outside size along an axis."""
         return self.outside[axis.index]
+
+    def owns(self, panel: Panel) -> bool:
+        """Return whether a carcass panel runs through at the long edges."""
+        return (panel.normal is Axis.WIDTH) is (self.design.through is Through.SIDES)
 
     def through(self, axis: Axis) -> Span:
         """Return the span of a panel that runs through from outside to outside."""
@@ -108,17 +127,38 @@ def measure_carcass(design: BoxDesign, measured: Mapping[Board, Length], step: L
         real = real_thickness(board, measured)
         placed.append(place_closing(name, closing, board, real, design.covering))
     front, rear = placed
-    return Carcass(
+    real = real_thickness(design.board, measured)
+    joint, half = design.joint, real // 2 // step * step
+    has_depth = joint.kind in {JointKind.REBATE, JointKind.GROOVE}
+    carcass = Carcass(
         design=design,
         outside=(
             round_to(design.width, step),
             round_to(design.depth, step),
             round_to(design.height, step),
         ),
-        real=real_thickness(design.board, measured),
+        real=real,
         front=front,
         rear=rear,
+        let_in=(joint.depth or half) if has_depth else 0,
+        tongue=(joint.tongue or half) if joint.kind is JointKind.GROOVE else 0,
     )
+    if joint.kind is not JointKind.FINGER:
+        return carcass
+    return replace(carcass, finger_lines=_divide(carcass, step))
+
+
+def _divide(carcass: Carcass, step: Length) -> tuple[Length, ...]:
+    """Return where the fingers begin: an odd number of them, each line on the step.
+
+    Lines are worked out from the front edge, not added up, so no error runs along the joint.
+    """
+    joint, depth = carcass.design.joint, max(carcass.depth.size, 0)
+    count = joint.fingers
+    if count is None:
+        fitting = depth // (joint.finger_width or max(carcass.real, step))
+        count = max(fitting - (fitting + 1) % 2, 1)
+    return tuple(round_to(depth * number // count, step) for number in range(count))
 
 
 def build_carcass(carcass: Carcass) -> tuple[Panel, ...]:
@@ -128,8 +168,8 @@ def build_carcass(carcass: Carcass) -> tuple[Panel, ...]:
     """
     design, real = carcass.design, carcass.real
     sides_run = design.through is Through.SIDES
-    upright = carcass.through(Axis.HEIGHT) if sides_run else carcass.upright
-    across = carcass.across if sides_run else carcass.through(Axis.WIDTH)
+    upright = carcass.through(Axis.HEIGHT) if sides_run else _between(carcass, carcass.upright)
+    across = _between(carcass, carcass.across) if sides_run else carcass.through(Axis.WIDTH)
     width, height = carcass.whole(Axis.WIDTH), carcass.whole(Axis.HEIGHT)
     level = design.grains.top_and_bottom
     to_do = ("cover with the whole carcass, once it is glued",) if design.covering else ()
@@ -156,6 +196,13 @@ def build_carcass(carcass: Carcass) -> tuple[Panel, ...]:
     )
 
 
+def _between(carcass: Carcass, opening: Span) -> Span:
+    """Return the span of the panels that do not run through, as the joint makes it."""
+    if carcass.design.joint.kind in {JointKind.MITRE, JointKind.FINGER}:
+        return carcass.through(opening.axis)
+    return replace(opening, low_let_in=carcass.let_in, high_let_in=carcass.let_in)
+
+
 def turn_grain(along: Along, length: Axis) -> Grain:
     """Return the side of a part that follows a direction of the cabinet."""
     if along is Along.ANY:
@@ -163,15 +210,8 @@ def turn_grain(along: Along, length: Axis) -> Grain:
     return Grain.LENGTH if along.value == length.value else Grain.WIDTH
 
 
-def rounded_down(span: Span, clear: tuple[Term, ...] = ()) -> Span:
+def rounded_down(
+    span: Span, low_clear: tuple[Term, ...] = (), high_clear: tuple[Term, ...] = ()
+) -> Span:
     """Return the span of something that goes into an opening, with the clearance it needs."""
-    return Span(
-        axis=span.axis,
-        whole=span.whole,
-        named=span.named,
-        low=span.low,
-        high=span.high,
-        low_clear=clear,
-        high_clear=clear,
-        rounding=Rounding.DOWN,
-    )
+    return replace(span, low_clear=low_clear, high_clear=high_clear, rounding=Rounding.DOWN)

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Closing, Covering, Fit, Fitted
-from nesting.cabinets.space import Interval
+from nesting.cabinets.design import Closing, Covering, Fit, Fitted, Margins
+from nesting.cabinets.space import Axis, Interval
 from nesting.cabinets.sums import Term, add
 from nesting.lengths import Length
 
@@ -20,7 +20,8 @@ class PlacedClosing:
         real: Its measured thickness.
         before: From the edge of the carcass to the panel's face: set-back and covering.
         behind: Covering between the panel and the frame that it rests against.
-        clear: Covering and clearance on each side, taken off the opening.
+        clear: Covering and clearance on every side, taken off the opening.
+        extra: What is taken off besides, each side separately.
         is_wrapped: Whether the panel itself is covered.
     """
 
@@ -31,6 +32,7 @@ class PlacedClosing:
     before: tuple[Term, ...] = ()
     behind: tuple[Term, ...] = ()
     clear: tuple[Term, ...] = ()
+    extra: Margins = Margins()
     is_wrapped: bool = False
 
     @property
@@ -53,9 +55,30 @@ class PlacedClosing:
         """Where the panel begins and ends, counted from the outside."""
         return (add(self.before), add(self.before) + self.real)
 
+    def clear_ends(self, axis: Axis) -> tuple[tuple[Term, ...], tuple[Term, ...]]:
+        """Return what is taken off the opening at the low and the high end of an axis."""
+        return clear_ends(self.clear, self.extra, axis)
+
     @property
     def _thickness(self) -> tuple[Term, ...]:
         return (Term(length=self.real, what=self.name),)
+
+
+def clear_ends(
+    clear: tuple[Term, ...], extra: Margins, axis: Axis
+) -> tuple[tuple[Term, ...], tuple[Term, ...]]:
+    """Return what is taken off an opening at the low and the high end of an axis.
+
+    Args:
+        clear: What is taken off on every side.
+        extra: What is taken off besides, side by side.
+        axis: The width or the height.
+    """
+    low, high = axis.ends
+    return (
+        (*clear, *_without_zeros([Term(length=getattr(extra, low), what=f"more at the {low}")])),
+        (*clear, *_without_zeros([Term(length=getattr(extra, high), what=f"more at the {high}")])),
+    )
 
 
 def place_closing(
@@ -85,9 +108,7 @@ def place_closing(
         before.append(Term(length=own, what=f"covering of the {name}"))
         behind.append(Term(length=own, what=f"covering of the {name} turned over"))
         behind.append(Term(length=layer, what="covering on the frame"))
-        clear.append(Term(length=layer, what="covering"))
-        clear.append(Term(length=own, what=f"covering of the {name}"))
-        clear.append(Term(length=covering.ease, what="clearance"))
+        clear = list_clearance(covering, [Term(length=own, what=f"covering of the {name}")])
     return PlacedClosing(
         name=name,
         fit=Fit.INSET,
@@ -96,8 +117,24 @@ def place_closing(
         before=_without_zeros(before),
         behind=_without_zeros(behind),
         clear=_without_zeros(clear),
+        extra=closing.extra,
         is_wrapped=bool(closing.wrapped),
     )
+
+
+def list_clearance(covering: Covering, own: list[Term]) -> list[Term]:
+    """Return what a covered opening takes off a panel on each side.
+
+    Args:
+        covering: The covering of the cabinet.
+        own: The panel's own layers: covering, cloth or piping.
+    """
+    return [
+        Term(length=covering.lining, what="lining"),
+        Term(length=covering.thickness, what="covering"),
+        *own,
+        Term(length=covering.ease, what="clearance"),
+    ]
 
 
 def _without_zeros(terms: list[Term]) -> tuple[Term, ...]:

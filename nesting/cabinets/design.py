@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from nesting.cabinets.boards import Board
+from nesting.cabinets.joints import Joint
+from nesting.cabinets.shelving import Dividers, Grille, Shelves
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, mm
 
@@ -55,18 +57,34 @@ class Covering:
     Attributes:
         thickness: Thickness of one layer, glued down. Not negative.
         ease: Clearance left on each side of a panel that slides into a covered opening.
+        lining: A layer under the covering, on the faces of the opening; 0 for none.
     """
 
     thickness: Length
     ease: Length = mm(1)
+    lining: Length = 0
 
     def __post_init__(self) -> None:
         """Refuse what no covering can be."""
         _refuse(
             Fault(where="covering", what=f"its {name} is negative", remedy="Give 0 or more.")
-            for name, value in (("thickness", self.thickness), ("ease", self.ease))
+            for name, value in (
+                ("thickness", self.thickness),
+                ("ease", self.ease),
+                ("lining", self.lining),
+            )
             if value < 0
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Margins:
+    """What is taken off an opening on each of its four sides. Not negative."""
+
+    left: Length = 0
+    right: Length = 0
+    bottom: Length = 0
+    top: Length = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,6 +98,10 @@ class Closing:
         wrapped: Whether the panel itself is covered, face and edges; None while nobody has said.
         fitted: Whether it goes in before or after the carcass is covered.
         held_by: What an inset panel without battens is held by, in the builder's words.
+        extra: What is taken off the opening of an inset panel besides covering and clearance, on
+            each side: where the covering has its seam, say.
+        gap: Height left open between an upper and a lower board; 0 for one closed board.
+        upper: Height of the upper board; None to make both alike.
     """
 
     fit: Fit
@@ -88,6 +110,9 @@ class Closing:
     wrapped: bool | None = None
     fitted: Fitted = Fitted.AFTER_COVERING
     held_by: str = ""
+    extra: Margins = Margins()
+    gap: Length = 0
+    upper: Length | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,14 +186,23 @@ class BoxDesign:
         depth: Outside depth of the bare box, a planted baffle or back included.
         board: What the carcass is cut from.
         through: Which pair of carcass panels runs through.
+        joint: How the four carcass panels meet.
+        flush: What panels that run through, planted panels and fingers have at each end or edge
+            that is trimmed flush after gluing.
+        bevel_allowance: What a blank has at each edge that gets a bevel.
         baffle: The front; None while nobody has said.
         back: The rear; None while nobody has said.
         battens: Frames behind inset panels, if any.
         braces: Braces between the sides, if any.
+        shelves: Shelves, if any.
+        dividers: Dividers, if any.
+        grille: The grille before the baffle, if any.
         covering: What the outside is covered with; None for bare or painted wood.
         grains: The face grain of each kind of panel.
         measure_first: Whether what goes into the standing carcass waits for a measurement.
         allowance: How much larger those blanks are in both directions.
+        grain_round: Whether the face grain is to run on round the carcass.
+        answers: What the builder has said about parts that are easily forgotten, by name.
     """
 
     name: str
@@ -178,14 +212,22 @@ class BoxDesign:
     depth: Length
     board: Board
     through: Through = Through.SIDES
+    joint: Joint = Joint()
+    flush: Length = 0
+    bevel_allowance: Length = mm(3)
     baffle: Closing | None = None
     back: Closing | None = None
     battens: Battens | None = None
     braces: Braces | None = None
+    shelves: Shelves | None = None
+    dividers: Dividers | None = None
+    grille: Grille | None = None
     covering: Covering | None = None
     grains: Grains = Grains()
     measure_first: bool = True
     allowance: Length = mm(3)
+    grain_round: bool = False
+    answers: tuple[tuple[str, str], ...] = ()
 
     def __post_init__(self) -> None:
         """Refuse what no box can be; what depends on thickness is checked with the sums."""
@@ -211,11 +253,18 @@ def _find_faults(design: BoxDesign) -> Iterator[Fault]:
             what=f"it is {design.count}",
             remedy="Give a whole number of 1 or more, or take the cabinet out.",
         )
-    if design.allowance < 0:
+    for name in ("allowance", "flush", "bevel_allowance"):
+        if getattr(design, name) < 0:
+            yield Fault(
+                where=f"{where}, {name}",
+                what="it is negative",
+                remedy="Give how much larger the blanks are, 0 for none.",
+            )
+    if design.grille is not None and (design.baffle is None or design.baffle.fit is not Fit.INSET):
         yield Fault(
-            where=f"{where}, allowance",
-            what="it is negative",
-            remedy="Give how much larger the blanks are, 0 for none.",
+            where=f"{where}, grille",
+            what="it stands in the recess before an inset baffle, and there is none",
+            remedy="Make the baffle inset and set it back, or leave the grille out.",
         )
     yield from _find_closing_faults(design, where)
     yield from _find_grain_faults(design.grains, where)
@@ -240,6 +289,8 @@ def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
                 what="its set-back is negative",
                 remedy="Give how far it stands behind the edge, 0 for flush.",
             )
+        if closing is not None:
+            yield from _find_opening_faults(name, closing, where)
         if has_frame and not is_inset:
             yield Fault(
                 where=f"{where}, battens",
@@ -252,6 +303,30 @@ def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
             where=f"{where}, braces",
             what="they need a depth of more than 0 and a count of 1 or more",
             remedy="Give both, or leave the braces out.",
+        )
+
+    if braces is not None and (design.shelves or design.dividers):
+        yield Fault(
+            where=f"{where}, braces",
+            what="they would stand where the shelves or dividers do",
+            remedy="Leave the braces out: shelves and dividers stiffen the cabinet too.",
+        )
+
+
+def _find_opening_faults(name: str, closing: Closing, where: str) -> Iterator[Fault]:
+    margins = closing.extra
+    if min(margins.left, margins.right, margins.bottom, margins.top, closing.gap) < 0:
+        yield Fault(
+            where=f"{where}, {name}",
+            what="its gap, or what is taken off one side, is negative",
+            remedy="Give 0 or more.",
+        )
+    if closing.upper is not None and (not closing.gap or closing.upper <= 0):
+        yield Fault(
+            where=f"{where}, {name}",
+            what="an upper board needs a height of more than 0 and a gap below it",
+            remedy=f"Give the gap between the boards too, or leave upper out: the {name} is then "
+            "one board.",
         )
 
 

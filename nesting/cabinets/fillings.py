@@ -1,14 +1,15 @@
 """What goes into or onto the carcass of a box: baffle, back and braces."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.carcass import Carcass, rounded_down, turn_grain
 from nesting.cabinets.closings import PlacedClosing
-from nesting.cabinets.design import Along, BoxDesign, Fit
-from nesting.cabinets.panels import Panel
+from nesting.cabinets.design import Along, BoxDesign, Closing, Fit
+from nesting.cabinets.panels import Allowance, Panel
 from nesting.cabinets.space import Axis
-from nesting.cabinets.sums import Span
+from nesting.cabinets.sums import Span, Term, add
 from nesting.lengths import Length
 from nesting.parts import Status
 
@@ -17,36 +18,90 @@ def build_closings(carcass: Carcass) -> tuple[Panel, ...]:
     """Return the baffle and the back, as far as there are any."""
     grains = carcass.design.grains
     return tuple(
-        _build_closing(carcass, placed, grain)
-        for placed, grain in ((carcass.front, grains.baffle), (carcass.rear, grains.back))
-        if placed.fit is not Fit.NONE
+        panel
+        for placed, closing, grain in (
+            (carcass.front, carcass.design.baffle, grains.baffle),
+            (carcass.rear, carcass.design.back, grains.back),
+        )
+        if closing is not None and closing.fit is not Fit.NONE
+        for panel in _build_closing(carcass, placed, closing, grain)
     )
 
 
-def _build_closing(carcass: Carcass, placed: PlacedClosing, grain: Along) -> Panel:
-    upright, across = carcass.through(Axis.HEIGHT), carcass.through(Axis.WIDTH)
+def _build_closing(
+    carcass: Carcass, placed: PlacedClosing, closing: Closing, grain: Along
+) -> Iterator[Panel]:
+    """Yield the panel of a baffle or back, or its upper and lower board."""
+    upright, across = closing_spans(carcass, placed)
     status, oversize = Status.FINAL, 0
     to_do: tuple[str, ...] = ("fix to the edges of the carcass, flush all round",)
     if placed.fit is Fit.INSET:
-        upright = rounded_down(carcass.upright, placed.clear)
-        across = rounded_down(carcass.across, placed.clear)
-        status, oversize, to_do = wait(carcass.design, has_clearance=bool(placed.clear))
+        has_clearance = any(map(add, (upright.low_clear, across.low_clear)))
+        status, oversize, to_do = wait(carcass.design, has_clearance=has_clearance)
     if placed.is_wrapped:
         to_do = (*to_do, "cover its face and edges")
     is_front = placed is carcass.front
-    return Panel(
-        name=placed.name,
-        kind=placed.name.capitalize(),
-        board=placed.board,
-        normal=Axis.DEPTH,
-        through=placed.through if is_front else carcass.from_rear(placed.through),
-        length=upright,
-        width=across,
-        grain=turn_grain(grain, Axis.HEIGHT),
-        status=status,
-        oversize=oversize,
-        to_do=to_do,
+    for name, height in split_closing(placed.name, upright, closing):
+        yield Panel(
+            name=name,
+            kind=name.capitalize(),
+            board=placed.board,
+            normal=Axis.DEPTH,
+            through=placed.through if is_front else carcass.from_rear(placed.through),
+            length=height,
+            width=across,
+            grain=turn_grain(grain, Axis.HEIGHT),
+            status=status,
+            oversize=oversize,
+            to_do=to_do,
+            allowances=tuple(_allow(carcass, placed, name)),
+        )
+
+
+def closing_spans(carcass: Carcass, placed: PlacedClosing) -> tuple[Span, Span]:
+    """Return height and width of a baffle or back, whether it is one board or two."""
+    if placed.fit is not Fit.INSET:
+        return carcass.through(Axis.HEIGHT), carcass.through(Axis.WIDTH)
+    return (
+        rounded_down(carcass.upright, *placed.clear_ends(Axis.HEIGHT)),
+        rounded_down(carcass.across, *placed.clear_ends(Axis.WIDTH)),
     )
+
+
+def split_closing(name: str, upright: Span, closing: Closing) -> list[tuple[str, Span]]:
+    """Return names and heights of the boards of a baffle or back, the lower one first.
+
+    Args:
+        name: "baffle" or "back".
+        upright: Its height as one board.
+        closing: What the design says about it.
+    """
+    if not closing.gap:
+        return [(name, upright)]
+    both = upright.size - closing.gap
+    upper = both // 2 if closing.upper is None else closing.upper
+    above = Term(length=add(upright.high_clear) + closing.gap + upper, what="above it")
+    below = Term(length=add(upright.low_clear) + upright.size - upper, what="below it")
+    return [
+        (f"{name}, lower", replace(upright, high=(*upright.high, above), high_clear=())),
+        (f"{name}, upper", replace(upright, low=(*upright.low, below), low_clear=())),
+    ]
+
+
+def _allow(carcass: Carcass, placed: PlacedClosing, name: str) -> Iterator[Allowance]:
+    """Yield what a planted panel has at the edges that are trimmed flush after gluing."""
+    if placed.fit is not Fit.PLANTED or not carcass.design.flush:
+        return
+    free = {f"{placed.name}, lower": "top", f"{placed.name}, upper": "bottom"}.get(name)
+    for axis in (Axis.HEIGHT, Axis.WIDTH):
+        for end in axis.ends:
+            if end != free:
+                yield Allowance(
+                    edge=f"{end} edge",
+                    along=axis,
+                    amount=carcass.design.flush,
+                    why="trimmed flush after gluing",
+                )
 
 
 def build_braces(carcass: Carcass, measured: Mapping[Board, Length]) -> tuple[Panel, ...]:

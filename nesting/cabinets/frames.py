@@ -1,6 +1,6 @@
 """Frames: four battens round an opening, which an inset panel rests against."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from nesting.cabinets.design import Battens, Corners
 from nesting.cabinets.panels import Bar, Shared
@@ -23,6 +23,7 @@ class Frame:
         set_back: How that came about, in words.
         status: Final, or measured from the standing carcass.
         oversize: How much longer the battens are cut at first.
+        seen: Width of a batten as one looks at the opening; None for its thin side.
     """
 
     name: str
@@ -33,16 +34,17 @@ class Frame:
     set_back: str
     status: Status
     oversize: Length
+    seen: Length | None = None
 
 
 def build_frame(frame: Frame) -> tuple[tuple[Bar, ...], tuple[Shared, ...]]:
     """Return the four battens of a frame and the corners where mitred ones meet."""
     corners = frame.battens.corners
-    thin = frame.battens.section[0]
+    thin = frame.battens.section[0] if frame.seen is None else frame.seen
     across = frame.across if corners is not Corners.UPRIGHT else _shorten(frame.across, thin)
     upright = frame.upright if corners is not Corners.ACROSS else _shorten(frame.upright, thin)
-    low, high = frame.upright.opening_interval
-    left, right = frame.across.opening_interval
+    low, high = frame.upright.interval
+    left, right = frame.across.interval
     bars = (
         _bar(frame, "bottom", "across", across, (low, low + thin)),
         _bar(frame, "top", "across", across, (high - thin, high)),
@@ -62,14 +64,7 @@ def build_frame(frame: Frame) -> tuple[tuple[Bar, ...], tuple[Shared, ...]]:
 
 def _shorten(span: Span, thin: Length) -> Span:
     batten = Term(length=thin, what="batten")
-    return Span(
-        axis=span.axis,
-        whole=span.whole,
-        named=span.named,
-        low=(*span.low, batten),
-        high=(*span.high, batten),
-        rounding=Rounding.DOWN,
-    )
+    return replace(span, low=(*span.low, batten), high=(*span.high, batten), rounding=Rounding.DOWN)
 
 
 def _bar(frame: Frame, place: str, direction: str, span: Span, other: Interval) -> Bar:

@@ -6,8 +6,8 @@ from typing import TypeVar
 
 from nesting.cabinets.panels import Bar, Panel
 from nesting.cabinets.sums import round_size, write_sum
-from nesting.lengths import Length, Unit
-from nesting.parts import Batten, Part
+from nesting.lengths import Length, Unit, format_length
+from nesting.parts import Batten, Part, Status
 
 Solid = TypeVar("Solid", Panel, Bar)
 
@@ -52,6 +52,11 @@ def _as_part(group: list[Panel], letter: str, step: Length, unit: Unit) -> Part:
         (round_size(other.length, step), round_size(other.width, step)) == (length, width)
         for other in group
     ), f"panels of the kind {panel.kind} differ"
+    extra = {
+        axis: sum(each.amount for each in panel.allowances if each.along is axis)
+        for axis in (panel.length.axis, panel.width.axis)
+    }
+    is_larger = panel.status is Status.FINAL and any(extra.values())
     return Part(
         name=panel.kind,
         length=length,
@@ -61,10 +66,16 @@ def _as_part(group: list[Panel], letter: str, step: Length, unit: Unit) -> Part:
         material=panel.board.material,
         thickness=panel.board.thickness,
         oversize=panel.oversize,
-        status=panel.status,
+        extra_length=extra[panel.length.axis],
+        extra_width=extra[panel.width.axis],
+        allowances=tuple(
+            f"{each.edge} + {format_length(each.amount, unit)}, {each.why}"
+            for each in panel.allowances
+        ),
+        status=Status.OVERSIZE if is_larger else panel.status,
         cabinet=letter,
         sums=(write_sum(panel.length, step, unit), write_sum(panel.width, step, unit)),
         match=panel.match,
         to_do=panel.to_do,
-        note="interchangeable" if len(group) > 1 else "",
+        note=panel.note or ("interchangeable" if len(group) > 1 else ""),
     )
