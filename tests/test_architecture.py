@@ -64,10 +64,15 @@ def test_public_names_have_docstrings(path: Path) -> None:
 
 
 def _is_nested(tree: ast.Module, wanted: ast.AST) -> bool:
+    """Return whether a name lies inside a function or a private class, where nobody calls it."""
     return any(
         wanted in ast.walk(node)
         for node in ast.walk(tree)
-        if isinstance(node, ast.FunctionDef) and node is not wanted
+        if node is not wanted
+        and (
+            isinstance(node, ast.FunctionDef)
+            or (isinstance(node, ast.ClassDef) and node.name.startswith("_"))
+        )
     )
 
 
