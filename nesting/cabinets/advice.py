@@ -5,40 +5,47 @@ from itertools import combinations
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Closing, Design, Fit, Fitted
+from nesting.cabinets.design import BoxDesign, Closing, Fit, Fitted
+from nesting.cabinets.families import Design
+from nesting.cabinets.hidden_parts import ask_for_hidden_parts
+from nesting.cabinets.joints import JointKind
 from nesting.cabinets.space import Axis
 from nesting.lengths import Length, Unit, format_length, mm
-from nesting.parts import Part
+from nesting.parts import Part, Status
 
 LOOK_ALIKE = mm(15)
+MOST_SPREAD = mm("0.2")
+"""Readings that differ by more misfit in grooves and rebates. Judgement, no source."""
+MOST_TILT_DEG = 45.0
 THIN = mm(11)
 """Common practice, no source: screws into the edge of a thinner board split it."""
 
 
 def find_questions(design: Design) -> Iterator[str]:
     """Yield what the builder must still answer. Nothing is assumed in silence."""
-    frames = design.battens
+    frames = design.battens if isinstance(design, BoxDesign) else None
     for name, closing, end, has_frame in (
         ("baffle", design.baffle, "front", frames is not None and frames.front),
         ("back", design.back, "rear", frames is not None and frames.rear),
     ):
         if closing is None:
+            planted = "inset, planted" if isinstance(design, BoxDesign) else "inset"
             yield (
                 f"Nothing is said about the {name}. Is the cabinet open at the {end}? Say that "
-                f"the {name} is inset, planted or none. It is left out until then."
+                f"the {name} is {planted} or none. It is left out until then."
             )
         elif closing.fit is Fit.INSET:
             yield from _ask_about_inset(design, name, closing, end, has_frame=has_frame)
+    yield from ask_for_hidden_parts(design)
 
 
 def _ask_about_inset(
     design: Design, name: str, closing: Closing, end: str, *, has_frame: bool
 ) -> Iterator[str]:
     if not has_frame and not closing.held_by:
-        yield (
-            f"What holds the inset {name}? Give it a {end} frame of battens, or say in a few "
-            "words what it is held by."
-        )
+        can_have = isinstance(design, BoxDesign)
+        frame = f"Give it a {end} frame of battens, or say" if can_have else "Say"
+        yield f"What holds the inset {name}? {frame} in a few words what it is held by."
     is_late = closing.fitted is Fitted.AFTER_COVERING
     if design.covering is not None and is_late and closing.wrapped is None:
         yield (
@@ -53,6 +60,8 @@ def find_warnings(
     measured: Mapping[Board, Length],
     parts: tuple[Part, ...],
     unit: Unit,
+    *,
+    spreads: Mapping[Board, Length],
 ) -> Iterator[str]:
     """Yield what the builder should look at.
 
@@ -62,6 +71,7 @@ def find_warnings(
         measured: Measured thicknesses.
         parts: The parts of one of its cabinets.
         unit: The unit to write in.
+        spreads: By how much the readings of each measured board differ.
     """
     for axis, given in (
         (Axis.HEIGHT, design.height),
@@ -75,23 +85,54 @@ def find_warnings(
                 f"{format_length(rounded, unit)}. Give a size that is a multiple of the step, "
                 "or a finer step."
             )
-    boards = dict.fromkeys(panel.board for panel in construction.panels)
-    for board in boards:
-        name = f"{board.material} {format_length(board.thickness, unit)} {unit.value}"
-        if board not in measured:
-            yield (
-                f"{name} is not measured: the sizes take it to be exactly as thick as it is "
-                "called. Measure the sheets before the first cut and give the readings."
-            )
-        if board.thickness < THIN:
-            yield f"{name} is thin for butt joints. Glue corner battens behind them."
+    for board in dict.fromkeys(panel.board for panel in construction.panels):
+        yield from _warn_about_board(design, construction, board, measured, spreads, unit)
+    yield from _find_steep_bevels(construction)
     yield from _find_look_alikes(parts, unit)
+
+
+def _warn_about_board(
+    design: Design,
+    construction: Construction,
+    board: Board,
+    measured: Mapping[Board, Length],
+    spreads: Mapping[Board, Length],
+    unit: Unit,
+) -> Iterator[str]:
+    name = f"{board.material} {format_length(board.thickness, unit)} {unit.value}"
+    if board not in measured:
+        yield (
+            f"{name} is not measured: the sizes take it to be exactly as thick as it is "
+            "called. Measure the sheets before the first cut and give the readings."
+        )
+    spread = spreads.get(board, 0)
+    if spread > MOST_SPREAD:
+        members = [panel.name for panel in construction.shell if panel.board == board]
+        yield (
+            f"The readings of {name} differ by {format_length(spread, unit)}. Cut what meets in "
+            f"one joint from one sheet ({', '.join(members)}), or measure each sheet and cut "
+            "grooves and rebates to the piece that goes in."
+        )
+    is_butt = not isinstance(design, BoxDesign) or design.joint.kind is JointKind.BUTT
+    if board.thickness < THIN and is_butt:
+        yield f"{name} is thin for butt joints. Glue corner battens behind them."
+
+
+def _find_steep_bevels(construction: Construction) -> Iterator[str]:
+    for panel in construction.panels:
+        for bevel in panel.bevels:
+            if bevel.angle_deg > MOST_TILT_DEG:
+                yield (
+                    f"{panel.name}, {bevel.edge}: a bevel of {bevel.angle_deg:.1f}° is more than "
+                    f"the {MOST_TILT_DEG:.0f}° that most saws tilt. Cut it square and plane it, "
+                    "or change the slope."
+                )
 
 
 def _find_look_alikes(parts: tuple[Part, ...], unit: Unit) -> Iterator[str]:
     """Yield pairs of parts that differ, but by too little to be told apart at a glance."""
     for first, second in combinations(parts, 2):
-        sizes = [sorted((part.length, part.width)) for part in (first, second)]
+        sizes = [_sides(part) for part in (first, second)]
         differences = [abs(a - b) for a, b in zip(*sizes, strict=True)]
         if max(differences) > LOOK_ALIKE or _are_alike(first, second):
             continue
@@ -99,7 +140,24 @@ def _find_look_alikes(parts: tuple[Part, ...], unit: Unit) -> Iterator[str]:
             f"{first_or_second.name} ({_size(first_or_second, unit)})"
             for first_or_second in (first, second)
         )
-        yield (f"{shown} look alike. Name each before it is cut free, or make them the same size.")
+        yield (
+            f"{shown} look alike. Name each before it is cut free, or make them the same size"
+            f"{_suggest_merging(first, second, unit)}."
+        )
+
+
+def _suggest_merging(first: Part, second: Part, unit: Unit) -> str:
+    """Return the size that both could have, where both go into an opening: the smaller one."""
+    if Status.MEASURE_FIRST not in (first.status, second.status):
+        return ""
+    if first.status is not second.status or first.thickness != second.thickness:
+        return ""
+    small = [min(pair) for pair in zip(*(_sides(part) for part in (first, second)), strict=True)]
+    return f": {' × '.join(format_length(side, unit) for side in reversed(small))} goes into both"
+
+
+def _sides(part: Part) -> list[Length]:
+    return sorted((part.length, part.width))
 
 
 def _are_alike(first: Part, second: Part) -> bool:

@@ -21,6 +21,8 @@ class CabinetBuild:
         sums: Sums that close the box, such as "500 = 17.7 + 464.6 + 17.7".
         questions: Things that the design leaves open and the builder must answer.
         warnings: Things that the builder should look at before buying.
+        advice: How to cut so that joints line up and grain runs on.
+        changes: Every size that the measured thickness has moved, against the nominal one.
         edges: The twelve edges of the box, each with the panel that runs through.
         panels: The panels of one cabinet as solids in space.
         bars: The battens of one cabinet as solids in space.
@@ -35,6 +37,8 @@ class CabinetBuild:
     sums: tuple[str, ...] = ()
     questions: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
+    advice: tuple[str, ...] = ()
+    changes: tuple[str, ...] = ()
     edges: tuple[Edge, ...] = ()
     panels: tuple[Panel, ...] = ()
     bars: tuple[Bar, ...] = ()

@@ -234,10 +234,6 @@ class BoxDesign:
         _refuse(_find_faults(self))
 
 
-Design = BoxDesign
-"""Every family that the calculator knows."""
-
-
 def _find_faults(design: BoxDesign) -> Iterator[Fault]:
     where = f"cabinet {design.name!r}"
     for name in ("height", "width", "depth"):

@@ -1,16 +1,23 @@
 """Expanding designs: the calculator's front door."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from itertools import chain
 
 from nesting.cabinets.advice import find_questions, find_warnings
+from nesting.cabinets.bench_advice import find_bench_advice
 from nesting.cabinets.boards import Board
-from nesting.cabinets.box import lay_out_box
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.clashes import find_clashes
-from nesting.cabinets.design import Design
+from nesting.cabinets.comparing import compare_builds
+from nesting.cabinets.construction import Construction
+from nesting.cabinets.design import BoxDesign
+from nesting.cabinets.families import Design, lay_out
+from nesting.cabinets.grain_round import LOOP, number_loop
+from nesting.cabinets.handing import name_handed
 from nesting.cabinets.listing import list_battens, list_parts
 from nesting.cabinets.sums import write_closing_sum
+from nesting.errors import InputError
 from nesting.lengths import Length, Unit
 
 
@@ -21,6 +28,8 @@ def expand(
     measured: Mapping[Board, Length],
     step: Length,
     unit: Unit,
+    kerf: Length | None = None,
+    spreads: Mapping[Board, Length] | None = None,
 ) -> CabinetBuild:
     """Return all that is cut for the cabinets of one design.
 
@@ -31,18 +40,19 @@ def expand(
             the thickness they are sold under, and a warning says so.
         step: Part sizes are rounded to this; see `nesting.cabinets.sums` for the rule.
         unit: The unit of sums, questions and warnings.
+        kerf: The saw's kerf, for advice; None where it is not known.
+        spreads: By how much the readings of each measured board differ; None for not at all.
 
     Raises:
         InputError: The cabinet cannot be built as designed.
     """
     assert len(letters) == design.count, "a letter for each cabinet"
-    construction = lay_out_box(design, measured, step=step, unit=unit)
-    clashes = tuple(find_clashes(construction))
-    assert not clashes, f"{design.name}: {'; '.join(clashes)}"
+    construction = construct(design, measured, step=step, unit=unit)
     parts = [list_parts(construction.panels, each, step=step, unit=unit) for each in letters]
     battens = [list_battens(construction.bars, each, step=step, unit=unit) for each in letters]
     width, depth, height = construction.outside
-    return CabinetBuild(
+    warnings = find_warnings(design, construction, measured, parts[0], unit, spreads=spreads or {})
+    build = CabinetBuild(
         name=design.name,
         letters=letters,
         outside=(height, width, depth),
@@ -53,9 +63,61 @@ def expand(
             for way in construction.chains
         ),
         questions=tuple(find_questions(design)),
-        warnings=tuple(find_warnings(design, construction, measured, parts[0], unit)),
+        warnings=tuple(warnings),
+        advice=tuple(find_bench_advice(design, construction, kerf=kerf, unit=unit)),
         edges=construction.find_edges(),
         panels=construction.panels,
         bars=construction.bars,
         spaces=construction.spaces,
     )
+    return replace(build, changes=_compare_with_nominal(build, design, measured, step, unit))
+
+
+def construct(
+    design: Design, measured: Mapping[Board, Length], *, step: Length, unit: Unit
+) -> Construction:
+    """Return one cabinet in space, checked, with handed parts named.
+
+    Args:
+        design: The design.
+        measured: Measured thicknesses.
+        step: Part sizes are rounded to this.
+        unit: The unit of sums and of what is to be done.
+
+    Raises:
+        InputError: The cabinet cannot be built as designed.
+    """
+    construction = lay_out(design, measured, step=step, unit=unit)
+    clashes = tuple(find_clashes(construction))
+    assert not clashes, f"{design.name}: {'; '.join(clashes)}"
+    runs_round = isinstance(design, BoxDesign) and design.grain_round
+    shell = construction.shell
+    return replace(
+        construction,
+        shell=name_handed(
+            number_loop(shell) if runs_round else shell,
+            always=frozenset(LOOP) if runs_round else frozenset(),
+        ),
+    )
+
+
+def _compare_with_nominal(
+    build: CabinetBuild,
+    design: Design,
+    measured: Mapping[Board, Length],
+    step: Length,
+    unit: Unit,
+) -> tuple[str, ...]:
+    """Return the sizes that differ from those of boards as thick as they are called."""
+    if all(real == board.thickness for board, real in measured.items()):
+        return ()
+    try:
+        nominal = construct(design, {}, step=step, unit=unit)
+    except InputError:
+        return ()
+    before = replace(
+        build,
+        parts=list_parts(nominal.panels, build.letters[0], step=step, unit=unit),
+        battens=list_battens(nominal.bars, build.letters[0], step=step, unit=unit),
+    )
+    return compare_builds(before, build, unit)

@@ -128,7 +128,8 @@ def write_sum(span: Span, step: Length, unit: Unit) -> str:
 def _explain_clearance(span: Span, unit: Unit) -> str:
     if not (span.low_clear or span.high_clear):
         return ""
-    opening = _subtract(span.whole, [term.length for term in (*span.low, *span.high)], unit)
+    around = [term.length for term in (*span.low, *span.high)]
+    opening = _subtract(span.whole, around, unit) if around else span.named
     pieces = [f"opening {format_length(span.opening, unit)} = {opening}"]
     if span.low_clear == span.high_clear:
         pieces.append(list_terms("each side", span.low_clear, unit))

@@ -1,39 +1,64 @@
 """One table [[cabinet]]: what the builder says about a cabinet."""
 
+from dataclasses import dataclass
 from enum import Enum
 from typing import Final
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.design import (
     Along,
-    Battens,
     BoxDesign,
-    Braces,
     Closing,
-    Corners,
     Covering,
-    Design,
     Fit,
-    Fitted,
     Grains,
     Through,
 )
+from nesting.cabinets.families import Design
+from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.errors import InputError
-from nesting.lengths import Length, Unit, inch, mm
+from nesting.lengths import Length, Unit, inch, mm, round_to
+from nesting.reading.closing_tables import read_closing
 from nesting.reading.covering_table import BARE, read_covering
+from nesting.reading.filling_tables import (
+    read_answers,
+    read_battens,
+    read_braces,
+    read_dividers,
+    read_grille,
+    read_joint,
+    read_shelves,
+)
 from nesting.reading.stock import Stock, read_material
 from nesting.reading.tables import Table
 
 MOST_CABINETS: Final = 500
-MOST_BRACES: Final = 50
 MOST_ALLOWANCE: Final = mm(50)
-SECTION_SIDES: Final = 2
+TOP_OF_DEPTH: Final = 3
+FRONT_OF_HEIGHT: Final = 6
 
 
 class Family(Enum):
-    """Kinds of cabinet that can be worked out."""
+    """Kinds of cabinet that can be worked out.
+
+    A case is a box that is open at the front unless it is said otherwise: a cupboard or a rack.
+    """
 
     BOX = "box"
+    CASE = "case"
+    WEDGE = "wedge"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Common:
+    """What every family has."""
+
+    name: str
+    count: int
+    height: Length
+    width: Length
+    depth: Length
+    board: Board
 
 
 def read_cabinet(table: Table, stock: Stock, covering: Covering | None) -> Design | None:
@@ -45,44 +70,122 @@ def read_cabinet(table: Table, stock: Stock, covering: Covering | None) -> Desig
         covering: The covering of the job; None for none.
     """
     name = table.text("name")
-    table.choice("family", Family, Family.BOX)
+    family = table.choice("family", Family, Family.BOX)
     count = table.whole("count", 1, least=1, most=MOST_CABINETS)
     height, width, depth = (table.length(key) for key in ("height", "width", "depth"))
-    board = _board(*read_material(table, stock))
-    through = table.choice("through", Through, Through.SIDES)
-    baffle = _read_closing(table, "baffle", stock, board)
-    back = _read_closing(table, "back", stock, board)
-    battens = _read_battens(table, baffle, back)
-    braces = _read_braces(table, stock, board)
-    cover = _read_own_covering(table, covering)
-    grains = _read_grains(table)
-    measure_first = table.flag("measure_first", default=True)
-    usual = inch("1/8") if table.unit is Unit.INCH else mm(3)
-    allowance = table.length("allowance", usual, may_be_zero=True, most=MOST_ALLOWANCE)
-    table.finish()
-    if not table.is_sound or not stock.is_complete:
-        return None
+    material, thickness = read_material(table, stock)
+    common = _Common(
+        name=name,
+        count=count,
+        height=height,
+        width=width,
+        depth=depth,
+        board=Board(material=material, thickness=thickness),
+    )
     try:
-        return BoxDesign(
-            name=name,
-            count=count,
-            height=height,
-            width=width,
-            depth=depth,
-            board=board,
-            through=through,
-            baffle=baffle,
-            back=back,
-            battens=battens,
-            braces=braces,
-            covering=cover,
-            grains=grains,
-            measure_first=measure_first,
-            allowance=allowance,
-        )
+        if family is Family.WEDGE:
+            design: Design | None = _read_wedge(table, common, stock, covering)
+        else:
+            design = _read_box(table, common, stock, covering, is_case=family is Family.CASE)
     except InputError as error:
         record_at_keys(error, table)
         return None
+    return design
+
+
+def _read_box(
+    table: Table, common: _Common, stock: Stock, covering: Covering | None, *, is_case: bool
+) -> BoxDesign | None:
+    through = table.choice("through", Through, Through.SIDES)
+    joint = read_joint(table)
+    usual = Closing(fit=Fit.NONE) if is_case else None
+    baffle = read_closing(table, "baffle", stock, common.board, usual)
+    back = read_closing(table, "back", stock, common.board)
+    battens = read_battens(table, baffle, back)
+    braces = read_braces(table, stock, common.board)
+    shelves = read_shelves(table, stock, common.board)
+    dividers = read_dividers(table, stock, common.board)
+    grille = read_grille(table)
+    cover = _read_own_covering(table, covering)
+    grains = _read_grains(table)
+    grain_round = table.flag("grain_round")
+    measure_first, allowance, bevel_allowance = _read_allowances(table)
+    flush = table.length("flush", 0, may_be_zero=True, most=MOST_ALLOWANCE)
+    answers = read_answers(table)
+    table.finish()
+    if not table.is_sound or not stock.is_complete:
+        return None
+    return BoxDesign(
+        name=common.name,
+        count=common.count,
+        height=common.height,
+        width=common.width,
+        depth=common.depth,
+        board=common.board,
+        through=through,
+        joint=joint,
+        flush=flush,
+        bevel_allowance=bevel_allowance,
+        baffle=baffle,
+        back=back,
+        battens=battens,
+        braces=braces,
+        shelves=shelves,
+        dividers=dividers,
+        grille=grille,
+        covering=cover,
+        grains=grains,
+        measure_first=measure_first,
+        allowance=allowance,
+        grain_round=grain_round,
+        answers=answers,
+    )
+
+
+def _read_wedge(
+    table: Table, common: _Common, stock: Stock, covering: Covering | None
+) -> WedgeDesign | None:
+    step = inch("1/4") if table.unit is Unit.INCH else mm(5)
+    usual_top = round_to(common.depth // TOP_OF_DEPTH, step)
+    usual_front = round_to(common.height // FRONT_OF_HEIGHT, step)
+    top = table.length("top", usual_top, may_be_zero=True)
+    front = table.length("front", usual_front, may_be_zero=True)
+    baffle = read_closing(table, "baffle", stock, common.board, Closing(fit=Fit.INSET))
+    back = read_closing(table, "back", stock, common.board)
+    cover = _read_own_covering(table, covering)
+    measure_first, allowance, bevel_allowance = _read_allowances(table)
+    answers = read_answers(table)
+    table.finish()
+    if not table.is_sound or not stock.is_complete:
+        return None
+    return WedgeDesign(
+        name=common.name,
+        count=common.count,
+        height=common.height,
+        width=common.width,
+        depth=common.depth,
+        top=top,
+        front=front,
+        board=common.board,
+        baffle=baffle,
+        back=back,
+        covering=cover,
+        measure_first=measure_first,
+        allowance=allowance,
+        bevel_allowance=bevel_allowance,
+        answers=answers,
+    )
+
+
+def _read_allowances(table: Table) -> tuple[bool, Length, Length]:
+    """Return whether inner parts wait for a measurement, and what blanks have beyond their size."""
+    measure_first = table.flag("measure_first", default=True)
+    usual = inch("1/8") if table.unit is Unit.INCH else mm(3)
+    allowance, bevel_allowance = (
+        table.length(key, usual, may_be_zero=True, most=MOST_ALLOWANCE)
+        for key in ("allowance", "bevel_allowance")
+    )
+    return measure_first, allowance, bevel_allowance
 
 
 def record_at_keys(error: InputError, table: Table) -> None:
@@ -90,77 +193,6 @@ def record_at_keys(error: InputError, table: Table) -> None:
     for fault in error.faults:
         key = fault.where.rsplit(", ", 1)[-1]
         table.fault(fault.what, fault.remedy, key if table.has(key) else "")
-
-
-def _read_closing(table: Table, key: str, stock: Stock, carcass: Board) -> Closing | None:
-    """Return a baffle or back; a bare word says how it fits, a table says more."""
-    if not table.has(key):
-        return None
-    if isinstance(table.values[key], str):
-        return Closing(fit=table.choice(key, Fit))
-    inner = table.table(key)
-    closing = Closing(
-        fit=inner.choice("fit", Fit, Fit.INSET),
-        board=_read_board(inner, stock, carcass),
-        set_back=inner.length("set_back", 0, may_be_zero=True),
-        wrapped=inner.flag("wrapped") if inner.has("wrapped") else None,
-        fitted=inner.choice("fitted", Fitted, Fitted.AFTER_COVERING),
-        held_by=inner.text("held_by", ""),
-    )
-    inner.finish()
-    return closing
-
-
-def _read_board(table: Table, stock: Stock, carcass: Board) -> Board | None:
-    """Return a board of its own, None where a panel is cut from the carcass's board."""
-    has_material = table.has("material")
-    if not table.has("thickness") and not has_material:
-        return None
-    if not has_material and carcass.material:
-        # Only the thickness differs: the material is the carcass's, however many there are.
-        table.values = {"material": carcass.material, **table.values}
-    return _board(*read_material(table, stock))
-
-
-def _read_battens(table: Table, baffle: Closing | None, back: Closing | None) -> Battens | None:
-    """Return the battens; unless the table says otherwise, one frame for each inset panel."""
-    inner = table.table("battens")
-    if inner.is_absent:
-        return None
-    sides = sorted(inner.lengths("section"))
-    is_square = len(sides) == 1
-    if is_square:
-        sides *= SECTION_SIDES
-    if len(sides) != SECTION_SIDES and inner.is_sound:
-        inner.fault(
-            "the section of the battens is not two sizes",
-            "Write thickness and width, such as section = [20, 30].",
-            "section" if inner.has("section") else "",
-        )
-    front = inner.flag("front", default=_is_inset(baffle))
-    rear = inner.flag("rear", default=_is_inset(back))
-    corners = inner.choice("corners", Corners, Corners.ACROSS)
-    inner.finish()
-    if not inner.is_sound:
-        return None
-    return Battens(section=(sides[0], sides[1]), front=front, rear=rear, corners=corners)
-
-
-def _is_inset(closing: Closing | None) -> bool:
-    return closing is not None and closing.fit is Fit.INSET
-
-
-def _read_braces(table: Table, stock: Stock, carcass: Board) -> Braces | None:
-    inner = table.table("braces")
-    if inner.is_absent:
-        return None
-    braces = Braces(
-        depth=inner.length("depth"),
-        count=inner.whole("count", 1, least=1, most=MOST_BRACES),
-        board=_read_board(inner, stock, carcass),
-    )
-    inner.finish()
-    return braces
 
 
 def _read_own_covering(table: Table, usual: Covering | None) -> Covering | None:
@@ -186,7 +218,3 @@ def _read_grains(table: Table) -> Grains:
     )
     inner.finish()
     return grains
-
-
-def _board(material: str, thickness: Length) -> Board:
-    return Board(material=material, thickness=thickness)

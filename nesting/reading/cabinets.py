@@ -3,11 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from nesting.cabinets.boards import measure_boards
+from nesting.cabinets.boards import find_spreads, measure_boards
 from nesting.cabinets.build import CabinetBuild
-from nesting.cabinets.design import Covering, Design
+from nesting.cabinets.design import BoxDesign, Covering
 from nesting.cabinets.expand import expand
+from nesting.cabinets.families import Design
 from nesting.cabinets.letters import name_cabinets
+from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.errors import InputError
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit
@@ -58,20 +60,33 @@ def read_cabinets(
 
 
 def expand_cabinets(
-    cabinets: list[ReadCabinet], stock: Stock, *, step: Length, unit: Unit
+    cabinets: list[ReadCabinet],
+    stock: Stock,
+    *,
+    step: Length,
+    unit: Unit,
+    kerf: Length | None = None,
 ) -> tuple[CabinetBuild, ...]:
     """Return what is cut for the cabinets; letters run on from design to design.
 
     Where a cabinet cannot be built as designed, the fault is recorded at its table.
     """
-    measured = measure_boards(stock.sheets)
+    measured, spreads = measure_boards(stock.sheets), find_spreads(stock.sheets)
     builds: list[CabinetBuild] = []
     already = 0
     for read in cabinets:
         letters = name_cabinets(read.design.count, already=already)
         already += read.design.count
         try:
-            build = expand(read.design, letters=letters, measured=measured, step=step, unit=unit)
+            build = expand(
+                read.design,
+                letters=letters,
+                measured=measured,
+                step=step,
+                unit=unit,
+                kerf=kerf,
+                spreads=spreads,
+            )
         except InputError as error:
             record_at_keys(error, read.table)
         else:
@@ -82,12 +97,10 @@ def expand_cabinets(
 def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
     """Yield what is taken for granted about the cabinets of one design."""
     design, table = read.design, read.table
-    yield Assumption(
-        name=f"panels of {design.name} that run through",
-        value=design.through.value,
-        is_default=not table.has("through"),
-        check="Look at the corners of the drawing: which end grain is to be seen?",
-    )
+    if isinstance(design, BoxDesign):
+        yield _assume_through(design, table)
+    else:
+        yield from _assume_slope(design, table)
     yield Assumption(
         name=f"outside of {design.name}",
         value="bare wood, without covering, feet and handles",
@@ -100,4 +113,26 @@ def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
             value=with_unit(design.allowance, table.unit),
             is_default=not table.has("allowance"),
             check="Trim it to what the standing carcass measures.",
+        )
+
+
+def _assume_through(design: BoxDesign, table: Table) -> Assumption:
+    return Assumption(
+        name=f"panels of {design.name} that run through",
+        value=design.through.value,
+        is_default=not table.has("through"),
+        check="Look at the corners of the drawing: which end grain is to be seen?",
+    )
+
+
+def _assume_slope(design: WedgeDesign, table: Table) -> Iterator[Assumption]:
+    for key, length, what in (
+        ("top", design.top, "depth of the top"),
+        ("front", design.front, "height of the front below the baffle"),
+    ):
+        yield Assumption(
+            name=f"{what} of {design.name}",
+            value=with_unit(length, table.unit),
+            is_default=not table.has(key),
+            check="Look at the outline of the sides: it sets the slope of the baffle.",
         )

@@ -29,6 +29,7 @@ def read_covering(table: Table, usual: Covering | None = None) -> Covering | Non
             "thickness", fallback.thickness, may_be_zero=True, most=THICKEST_COVERING
         ),
         ease=table.length("ease", fallback.ease, may_be_zero=True, most=MOST_EASE),
+        lining=table.length("lining", fallback.lining, may_be_zero=True, most=THICKEST_COVERING),
     )
     table.finish()
     return covering

@@ -85,7 +85,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     stock = Stock(sheets=sheets, is_complete=_has_sheets(root, sheet_tables, needs=needs_sheets))
     parts = _read_parts(root, stock, saw.kerf, path.parent)
     cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
-    builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit)
+    builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=saw.kerf)
     _check_whole(root, parts, builds)
     return Job(
         name=name,

@@ -185,6 +185,13 @@ baffle = { fit = "inset", set_back = $set_back, wrapped = false }
 back = { fit = "inset", wrapped = false }
 battens = { section = $section }
 
+[cabinet.answers]\t# parts that are easily forgotten: say what you have decided
+feet = "none"
+grille = "none"
+handles = "none"
+port_rings = "none"
+spare = "none"
+
 # More parts, one table for each; take the # away from its lines:
 # [[part]]
 # name = "Shelf"

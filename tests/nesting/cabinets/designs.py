@@ -20,11 +20,13 @@ from nesting.cabinets.design import (
     Through,
 )
 from nesting.cabinets.expand import expand
+from nesting.cabinets.hidden_parts import HiddenPart
 from nesting.lengths import Length, Unit, mm
 from nesting.parts import Part
 
 BIRCH = Board(material="birch plywood", thickness=mm(18))
 POPLAR = Board(material="poplar plywood", thickness=mm(12))
+ANSWERS = tuple((part.value, "none") for part in HiddenPart)
 BARE = BoxDesign(
     name="Stage box",
     height=mm(600),
@@ -33,6 +35,7 @@ BARE = BoxDesign(
     board=BIRCH,
     baffle=Closing(fit=Fit.INSET, held_by="glue and corner blocks"),
     back=Closing(fit=Fit.INSET, held_by="screws into corner blocks"),
+    answers=ANSWERS,
 )
 
 

@@ -56,7 +56,7 @@ def test_parts_that_differ_by_little_are_named() -> None:
     assert build(covered).warnings == (
         (
             "Baffle (560 × 460 × 18) and Back (557.5 × 457.5 × 18) look alike. Name each before it "
-            "is cut free, or make them the same size."
+            "is cut free, or make them the same size: 557.5 × 457.5 goes into both."
         ),
     )
 

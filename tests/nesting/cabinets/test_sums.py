@@ -65,11 +65,11 @@ def test_sides_with_different_clearance_are_explained_one_by_one() -> None:
     span = Span(
         axis=Axis.WIDTH,
         whole=mm(100),
-        named="opening",
+        named="as measured",
         low_clear=(Term(length=mm(2), what="covering"),),
     )
     assert write_sum(span, mm("0.5"), Unit.MM) == (
-        "98 = 100 - 2 - 0; opening 100 = 100; left 2 = 2 covering; right 0 = 0"
+        "98 = 100 - 2 - 0; opening 100 = as measured; left 2 = 2 covering; right 0 = 0"
     )
 
 

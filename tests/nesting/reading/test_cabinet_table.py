@@ -176,8 +176,10 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
                 "    hieght = 5\n"
                 "    ^^^^^^\n"
                 "Did you mean 'height'? Known here: 'name', 'family', 'count', 'height', 'width', "
-                "'depth', 'material', 'thickness', 'through', 'baffle', 'back', 'battens', "
-                "'braces', 'covering', 'grain', 'measure_first' and 'allowance'."
+                "'depth', 'material', 'thickness', 'through', 'joint', 'baffle', 'back', "
+                "'battens', 'braces', 'shelves', 'dividers', 'grille', 'covering', 'grain', "
+                "'grain_round', 'measure_first', 'allowance', 'bevel_allowance', 'flush' and "
+                "'answers'."
             ),
         ),
         (
@@ -187,7 +189,7 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
                 "    baffle = { fit = 'inset', setback = 5 }\n"
                 "                              ^^^^^^^\n"
                 "Did you mean 'set_back'? Known here: 'fit', 'material', 'thickness', 'set_back', "
-                "'wrapped', 'fitted' and 'held_by'."
+                "'wrapped', 'fitted', 'held_by', 'extra', 'gap' and 'upper'."
             ),
         ),
         (

@@ -30,5 +30,5 @@ def test_a_key_that_is_not_known_is_told() -> None:
         "job.toml, line 2, [covering]: 'thicknes' is not known here.\n"
         "    thicknes = 1\n"
         "    ^^^^^^^^\n"
-        "Did you mean 'thickness'? Known here: 'thickness' and 'ease'."
+        "Did you mean 'thickness'? Known here: 'thickness', 'ease' and 'lining'."
     )
