@@ -176,9 +176,10 @@ def _pairs_by_code(
             line.fault(f"{code!r} is printed twice")
         lines[code] = line
     for drawn in fields.children(key, noun):
-        line_of = lines.pop(drawn.text("code"), None)
+        code = drawn.text("code")
+        line_of = lines.pop(code, None)
         if line_of is None:
-            drawn.fault(f"{drawn.table.get('code')!r} is not printed, or stands there twice")
+            drawn.fault(f"{code!r} is not printed, or stands there twice")
         else:
             yield drawn, line_of
     for code, line in lines.items():

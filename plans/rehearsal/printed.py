@@ -25,12 +25,14 @@ class PrintedUnit:
     Attributes:
         name: "mm" or "in".
         nanometres: Nanometres in one of it.
+        step_name: What figures are rounded to, in words.
         half_step: The most by which a rounded figure lies off the planned one.
         part_tolerance: The most by which a sawn part may lie off its printed size.
     """
 
     name: str
     nanometres: Nanometres
+    step_name: str
     half_step: Nanometres
     part_tolerance: Nanometres
 
@@ -46,9 +48,21 @@ class PrintedUnit:
 
 UNITS = {
     # printed to 0.1 mm; parts are held to 0.1 mm
-    "mm": PrintedUnit(name="mm", nanometres=NM_PER_MM, half_step=50_000, part_tolerance=100_000),
+    "mm": PrintedUnit(
+        name="mm",
+        nanometres=NM_PER_MM,
+        step_name="tenths of a millimetre",
+        half_step=50_000,
+        part_tolerance=100_000,
+    ),
     # printed to 1/64 in = 396 875 nm; parts are held to half of that and 0.1 mm
-    "in": PrintedUnit(name="in", nanometres=25_400_000, half_step=198_438, part_tolerance=298_438),
+    "in": PrintedUnit(
+        name="in",
+        nanometres=25_400_000,
+        step_name="64ths of an inch",
+        half_step=198_438,
+        part_tolerance=298_438,
+    ),
 }
 
 

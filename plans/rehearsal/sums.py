@@ -40,8 +40,11 @@ def _makings(piece: Piece, row: Row, held: dict[str, tuple[Piece, Row]]) -> Iter
     """
     left = piece.planned_from(row.edge)
     following: tuple[Piece, Row] | None = (piece, row)
-    while following is not None and following[1].is_rip == row.is_rip:
+    done = 0
+    # A piece is only cut after the cut that makes it; codes that stand twice may say otherwise.
+    while following and following[1].is_rip == row.is_rip and following[1].number > done:
         piece, cut = following
+        done = cut.number
         start, end = planned_band(piece, cut)
         if cut.keep.is_trim:
             yield end
