@@ -301,7 +301,8 @@ def test_rounding_that_adds_up_to_more_than_a_part_allows_is_told_with_its_remed
     assert [str(fault) for fault in rehearse(four_strips()).faults] == [
         (
             "sheet 1, A4: it is printed 75 mm × 200 mm as it lies, but comes out as "
-            "75.2 mm × 200 mm.\nOne side is what other cuts leave, and each of their figures was rounded. Give all "
+            "75.2 mm × 200 mm.\nOne side is what other cuts leave, and each of their figures was "
+            "rounded. Give all "
             "sizes of the job in whole tenths of a millimetre, and plan again."
         )
     ]
