@@ -78,19 +78,20 @@ class Replanned:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Search:
-    """How hard to search; calling it searches one job."""
+    """How hard to search: one effort is shared out among the searches."""
 
     effort: int
     seed: int
     deadline_s: float | None
     progress: Callable[[Progress], None] | None
 
-    def find(self, job: Job) -> "_Found":
+    def find(self, job: Job, *, share: int) -> "_Found":
+        """Search with the effort divided by a share."""
         if not job.parts:
             return _Found(layout=Layout(sheets=(), unplaced=()), job=job)
         left_s = None if self.deadline_s is None else max(0.0, self.deadline_s - time.monotonic())
         result = solve(
-            job, effort=self.effort, seed=self.seed, seconds=left_s, progress=self.progress
+            job, effort=self.effort // share, seed=self.seed, seconds=left_s, progress=self.progress
         )
         return _Found(
             layout=result.layout,
@@ -152,7 +153,7 @@ def replan(
         job: The job as the job file tells it now.
         planned: The plan that was being cut.
         marks: What has been marked of it.
-        effort: As for `nesting.solve.solve`, for each search.
+        effort: As for `nesting.solve.solve`; all searches together take at most one and a half.
         seed: As there.
         seconds: Cap on the time of all searches together; None for none.
         progress: Told how far each search is.
@@ -192,7 +193,7 @@ def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_F
     kept = keep_on(remaining, planned)
 
     def fill(lost: Job) -> _Found:
-        found = search.find(lost)
+        found = search.find(lost, share=4)
         return _Found(
             layout=put_in(kept, found.layout),
             job=job,
@@ -202,12 +203,12 @@ def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_F
 
     own = fill(_without_buying(kept.lost))
     if own.missing:
-        afresh = search.find(_without_buying(job))
+        afresh = search.find(_without_buying(job), share=2)
         own = min(own, replace(afresh, job=job), key=lambda found: found.worth)
     if not own.missing:
         return own, own
     bought = fill(kept.lost)
-    afresh = search.find(job)
+    afresh = search.find(job, share=2)
     bought = replace(bought, bound=afresh.bound, groups=afresh.groups)
     return own, min(bought, afresh, key=lambda found: found.worth)
 

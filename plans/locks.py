@@ -10,13 +10,13 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
-from typing import Final
 
 import platformdirs
 
 from nesting.errors import NestingError
 
-PATIENCE_S: Final = 3.0
+PATIENCE_S = 3.0
+"""How long to wait for another command, in seconds."""
 
 
 class BusyError(NestingError):
@@ -24,18 +24,17 @@ class BusyError(NestingError):
 
 
 @contextmanager
-def hold(job_file: Path, *, patience_s: float = PATIENCE_S) -> Iterator[None]:
+def hold(job_file: Path) -> Iterator[None]:
     """Hold a job while a command works on it.
 
     Args:
         job_file: The job file; need not exist.
-        patience_s: How long to wait for another command.
 
     Raises:
-        BusyError: Another command holds the job and did not let go in time.
+        BusyError: Another command holds the job and did not let go within `PATIENCE_S`.
     """
     place = _folder() / f"{hashlib.sha256(str(job_file.resolve()).encode()).hexdigest()[:32]}.lock"
-    with closing(sqlite3.connect(place, timeout=patience_s, isolation_level=None)) as lock:
+    with closing(sqlite3.connect(place, timeout=PATIENCE_S, isolation_level=None)) as lock:
         try:
             lock.execute("BEGIN EXCLUSIVE")
         except sqlite3.OperationalError as error:

@@ -1,0 +1,218 @@
+"""Marking and planning again, as a person does it."""
+
+import json
+import re
+import subprocess
+import sys
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from plans.cli import app
+from plans.locks import hold
+from tests.plans.plan_rules import faults_of
+
+ROOT = Path(__file__).parent.parent.parent.parent
+JOB = """
+[job]
+name = "Prop shelves"
+
+[[sheet]]
+name = "birch 18"
+material = "birch plywood"
+thickness = 18
+measured = [17.7]
+length = 1220
+width = 610
+price = 20.00
+
+[[part]]
+name = "Shelf"
+length = 562
+width = 280
+count = 4
+grain = "length"
+"""
+
+
+def setout(*arguments: object) -> Result:
+    return CliRunner().invoke(app, [str(argument) for argument in arguments])
+
+
+def done(*arguments: object) -> str:
+    result = setout(*arguments)
+    assert result.exit_code == 0, result.output
+    return result.stdout
+
+
+def plan_of(job: Path) -> dict[str, Any]:
+    document = json.loads(job.with_name("shelf.plan.json").read_text("utf-8"))
+    assert faults_of(document) == []
+    return dict(document)
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    path = tmp_path / "shelf.toml"
+    path.write_text(JOB, "utf-8")
+    done("plan", path, "--effort", "0")
+    return path
+
+
+def test_marks_are_recorded_and_the_next_cut_is_named(job: Path) -> None:
+    said = done("mark", job, "1.1-1.3")
+    assert "Recorded in shelf.record: 3 cuts." in said
+    assert "the last was 1.3. Next is cut 1.4: hold " in said
+    assert len(job.with_name("shelf.record").read_bytes().splitlines()) == 3
+
+
+def test_where_was_i_says_whether_the_guide_still_stands(job: Path) -> None:
+    rows = plan_of(job)["sheets"][0]["printed"]["rows"]
+    for before, after in pairwise(rows):
+        said = done("mark", job, f"1.{before['number']}")
+        same = before["setting"] == after["setting"]
+        assert ("do not move it" in said) == same, said
+        assert f"hold {after['hold']} ({after['hold_size']})" in said
+    assert done("mark", job) == done("mark", job)  # asking changes nothing
+
+
+def test_a_mark_out_of_turn_is_refused_and_nothing_recorded(job: Path) -> None:
+    result = setout("mark", job, "1.4")
+    assert result.exit_code == 3
+    assert re.search(r"cut 1\.4: it goes across P\d+, which comes free with cut", result.stderr)
+    assert not job.with_name("shelf.record").exists()
+
+
+def test_all_or_nothing_of_one_command_is_recorded(job: Path) -> None:
+    assert setout("mark", job, "1.1-1.2", "--spoilt", "Q9").exit_code == 3
+    assert not job.with_name("shelf.record").exists()
+
+
+def test_taking_back_takes_back_the_last_command(job: Path) -> None:
+    done("mark", job, "1.1-1.2")
+    done("mark", job, "1.3")
+    assert "Taken back: cut 1.3." in done("mark", job, "--undo")
+    assert "Taken back: 2 cuts." in done("mark", job, "--undo")
+    again = setout("mark", job, "--undo")
+    assert (again.exit_code, "nothing is marked" in again.stderr) == (3, True)
+
+
+def test_a_whole_sheet_is_ticked_at_once(job: Path) -> None:
+    said = done("mark", job, "1.all", "--json")
+    cuts = len(plan_of(job)["sheets"][0]["cuts"])
+    assert json.loads(said)["made"] == cuts
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["1.2-1.1"], "it runs backwards"),
+        (["7"], "it does not name cuts"),
+        (["1.1-2.3"], "it runs over two sheets"),
+        (["--left", "400x310"], "Add --spoilt CODE"),
+        (["--sheet", "1"], "no reading is given"),
+        (["--thickness", "17.6"], "Add --sheet with its number"),
+        (["--undo", "1.1"], "stands with other marks"),
+        (["--spoilt", "S1", "--left", "400"], "it is not a size"),
+        (["--sheet", "1", "--diagonals", "1364"], "a sheet has two"),
+    ],
+)
+def test_what_cannot_be_understood_is_explained(job: Path, arguments: list[str], said: str) -> None:
+    result = setout("mark", job, *arguments)
+    assert (result.exit_code, said in result.stderr) == (3, True), result.output
+
+
+def test_without_a_plan_nothing_can_be_marked(tmp_path: Path) -> None:
+    (tmp_path / "new.toml").write_text(JOB, "utf-8")
+    result = setout("mark", tmp_path / "new.toml", "1.1")
+    assert (result.exit_code, "there is no plan yet" in result.stderr) == (3, True)
+
+
+def test_the_rest_is_planned_with_a_new_code_and_says_what_changed(job: Path) -> None:
+    before = plan_of(job)
+    done("mark", job, "1.all", "--spoilt", "A1")
+    said = done("resume", job, "--effort", "1")
+    after = plan_of(job)
+    assert after["fingerprint"] != before["fingerprint"]
+    changes = "\n".join(after["earlier"]["changes"])
+    assert f"Goes on from plan {before['fingerprint']}" in changes
+    assert "Spoilt: A1; nothing is left of it." in changes
+    assert [part["code"] for sheet in after["sheets"] for part in sheet["parts"]] == ["A1"]
+    assert f"of plan {after['fingerprint']}" in said
+
+
+def test_the_smallest_piece_is_named_before_anything_is_bought(job: Path) -> None:
+    done("mark", job, "1.all", "--spoilt", "A1")
+    said = done("resume", job, "--effort", "1")
+    assert (
+        "Before buying, look for any piece 17.5 to 17.9 mm thick of at least 562 × 280 mm, "
+        "grain along the 562." in said
+    )
+
+
+def test_with_nothing_marked_there_is_nothing_to_go_on_from(job: Path) -> None:
+    result = setout("resume", job)
+    assert (result.exit_code, "nothing is marked of plan" in result.stderr) == (3, True)
+
+
+def test_when_everything_is_cut_no_plan_is_written(job: Path) -> None:
+    before = job.with_name("shelf.plan.json").read_bytes()
+    cuts = [f"{sheet['number']}.all" for sheet in plan_of(job)["sheets"]]
+    done("mark", job, *cuts)
+    assert "Everything is cut." in done("resume", job)
+    assert job.with_name("shelf.plan.json").read_bytes() == before
+
+
+def test_a_sheet_measured_smaller_is_planned_again_within_its_size(job: Path) -> None:
+    done("mark", job, "--sheet", "1", "--measured", "1218.5x609", "--thickness", "17.6,17.8")
+    done("resume", job, "--effort", "1")
+    (sheet, *_) = plan_of(job)["sheets"]
+    assert (sheet["length"], sheet["width"], sheet["measured"]) == (1218.5, 609, 17.7)
+
+
+def test_a_new_plan_does_not_replace_one_that_is_being_cut(job: Path, tmp_path: Path) -> None:
+    done("mark", job, "1.1")
+    job.write_text(JOB.replace("562", "550"), "utf-8")
+    before = job.with_name("shelf.plan.json").read_bytes()
+    result = setout("plan", job, "--effort", "0")
+    assert (result.exit_code, "is being cut" in result.stderr) == (3, True)
+    assert job.with_name("shelf.plan.json").read_bytes() == before
+    assert setout("plan", job, "--effort", "0", "--out", tmp_path / "else").exit_code == 0
+
+
+def test_parts_changed_midway_are_told_and_those_cut_stay_cut(job: Path) -> None:
+    done("mark", job, "1.all", "--spoilt", "A1")
+    job.write_text(JOB.replace("562", "550"), "utf-8")
+    said = done("resume", job, "--effort", "1")
+    assert "A2 Shelf was cut as 562 × 280; the job file no longer asks for that." in said
+    assert "Shelf: 550 × 280, before 562 × 280." in said
+    (part,) = [part for sheet in plan_of(job)["sheets"] for part in sheet["parts"]]
+    assert (part["code"], part["finished"]) == ("A1", [550, 280])
+
+
+def test_a_second_command_waits_a_little_and_then_says_so(
+    job: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("plans.locks.PATIENCE_S", 0.2)
+    code = (
+        "import sys, time; from pathlib import Path; from plans.locks import hold\n"
+        f"with hold(Path({str(job)!r})): print('held', flush=True); time.sleep(30)"
+    )
+    other = subprocess.Popen(
+        [sys.executable, "-c", code], stdout=subprocess.PIPE, text=True, cwd=ROOT
+    )
+    try:
+        assert other.stdout is not None
+        other.stdout.readline()
+        result = setout("mark", job, "1.1")
+    finally:
+        other.kill()
+        other.communicate()
+    assert result.exit_code == 1
+    assert "another setout command is working on this job" in result.stderr
+    assert not job.with_name("shelf.record").exists()
+    with hold(job):  # a killed command leaves nothing locked
+        pass
