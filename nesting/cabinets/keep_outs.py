@@ -1,0 +1,55 @@
+"""Bands in which no fixing may stand: hole paths, rounded edges, other fixings."""
+
+from collections.abc import Iterator
+from itertools import product
+
+from nesting.cabinets.bodies import Rod, Solid, box_interval, cross_axes, rod
+from nesting.cabinets.construction import Construction
+from nesting.cabinets.hole_bodies import find_bodies, reach
+from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.space import Axis, Box, box_along
+from nesting.lengths import Length
+
+
+def find_keep_outs(
+    construction: Construction, holes: tuple[PlacedHole, ...], round_over: Length
+) -> tuple[tuple[str, Solid], ...]:
+    """Return the bands with what they are, before any margin.
+
+    The path of the cutter round a hole takes its whole outline through the panel; a rounded edge
+    takes the square of its radius along the edge.
+    """
+    bands = [(f"path of the hole for the {placed.hole.name}", _path(placed)) for placed in holes]
+    bands += [(body.name, body.solid) for hole in holes for body in find_bodies(hole, construction)]
+    if round_over:
+        bands += [("rounded edge", box) for box in _round_edges(construction.box, round_over)]
+    return tuple(bands)
+
+
+def _path(placed: PlacedHole) -> Solid:
+    across, along = placed.hole.outline
+    depth = placed.inward(0, reach(placed)[0])
+    if not placed.hole.window:
+        return rod(placed.panel.normal, placed.centre, max(across, along), depth)
+    intervals = {placed.panel.normal: depth}
+    for axis, at, size in zip(placed.axes, placed.centre, (across, along), strict=True):
+        intervals[axis] = (at - (size + 1) // 2, at + (size + 1) // 2)
+    return box_along(intervals)
+
+
+def _round_edges(outside: Box, radius: Length) -> Iterator[Box]:
+    for axis in Axis:
+        for ends in product((False, True), repeat=2):
+            intervals = {axis: box_interval(outside, axis)}
+            for other, is_high in zip(cross_axes(axis), ends, strict=True):
+                low, high = box_interval(outside, other)
+                intervals[other] = (high - radius, high) if is_high else (low, low + radius)
+            yield box_along(intervals)
+
+
+def screw_rod(
+    axis: Axis, place: dict[Axis, Length], depth: tuple[Length, Length], diameter: Length
+) -> Rod:
+    """Return a screw as a rod: its direction, its place across it, and how deep it stands."""
+    first, second = cross_axes(axis)
+    return rod(axis, (place[first], place[second]), diameter, depth)

@@ -1,0 +1,112 @@
+"""Openings of a cabinet that is not closed yet: its ends, and the cut-outs in its panels."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import isqrt
+
+from nesting.cabinets.construction import Construction
+from nesting.cabinets.ends import CLOSED_BY, find_closings
+from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.holes import Mounted
+from nesting.cabinets.space import Axis, Point
+from nesting.lengths import Length, mm
+
+CLEARANCE = mm(20)
+"""A narrower gap is clearance, no opening. Judgement."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opening:
+    """A way into the cabinet.
+
+    Attributes:
+        name: What it is, such as "the open rear" or "the hole for the woofer".
+        sides: Its two sides, both the diameter for a round hole.
+        is_end: Whether it is a whole end of the cabinet.
+        low: Its low corner in the cabinet; for a hole its centre.
+        high: Its high corner.
+        is_round: Whether it is a round hole.
+    """
+
+    name: str
+    sides: tuple[Length, Length]
+    is_end: bool
+    low: Point
+    high: Point
+    is_round: bool = False
+
+
+def find_openings(
+    construction: Construction,
+    holes: tuple[PlacedHole, ...],
+    *,
+    panels: frozenset[str],
+    frames: frozenset[str],
+    fitted: frozenset[str],
+) -> Iterator[Opening]:
+    """Yield the ways in that are left at one moment.
+
+    Args:
+        construction: The cabinet.
+        holes: Its holes.
+        panels: Names of the panels that stand.
+        frames: The frames that stand, "front frame" or "rear frame".
+        fitted: Names of the holes that are filled.
+    """
+    inside = construction.spaces[0].box
+    for end in CLOSED_BY:
+        closings = find_closings(construction, end)
+        depth = inside.low[1] if end == "front" else inside.high[1]
+        if closings and all(panel.name in panels for panel in closings):
+            covered = sum(panel.box.size(Axis.HEIGHT) for panel in closings)
+            gap = inside.size(Axis.HEIGHT) - covered
+            if gap > CLEARANCE:
+                yield Opening(
+                    name=f"the gap at the {end}",
+                    sides=(inside.size(Axis.WIDTH), gap),
+                    is_end=False,
+                    low=(inside.low[0], depth, inside.low[2]),
+                    high=(inside.high[0], depth, inside.high[2]),
+                )
+            continue
+        bars = [bar for bar in construction.bars if bar.name.startswith(f"{end} frame")]
+        less = 2 * bars[0].section[0] if bars and f"{end} frame" in frames else 0
+        yield Opening(
+            name=f"the open {end}",
+            sides=(inside.size(Axis.WIDTH) - less, inside.size(Axis.HEIGHT) - less),
+            is_end=True,
+            low=(inside.low[0], depth, inside.low[2]),
+            high=(inside.high[0], depth, inside.high[2]),
+        )
+    for placed in holes:
+        if placed.panel.name in panels and placed.hole.name not in fitted:
+            across, along = placed.hole.opening
+            yield Opening(
+                name=f"the hole for the {placed.hole.name}",
+                sides=(across, along),
+                is_end=False,
+                low=find_centre(placed),
+                high=find_centre(placed),
+                is_round=placed.hole.window is None,
+            )
+
+
+def find_centre(placed: PlacedHole) -> Point:
+    """Return the middle of a hole on the inner face of its panel."""
+    inner = placed.panel.through[1 if placed.is_low else 0]
+    at = dict(zip(placed.axes, placed.centre, strict=True)) | {placed.panel.normal: inner}
+    return at[Axis.WIDTH], at[Axis.DEPTH], at[Axis.HEIGHT]
+
+
+def find_distance(opening: Opening, place: Point) -> Length:
+    """Return how far a place is from the nearest point of an opening, rounded up."""
+    away = [
+        max(low - at, at - high, 0)
+        for low, at, high in zip(opening.low, place, opening.high, strict=True)
+    ]
+    return isqrt(sum(each * each for each in away)) + 1
+
+
+def is_put_in_from_inside(placed: PlacedHole) -> bool:
+    """Return whether a fitting goes in from the inside, before the cabinet is closed."""
+    return placed.hole.mounted is Mounted.INSIDE

@@ -1,0 +1,155 @@
+"""The fixing map: common practice, no source, but for the rule on lengths (needs, N54)."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+
+from nesting.cabinets.bodies import meet
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
+from nesting.cabinets.fittings import Screws
+from nesting.cabinets.fixings import FAR_FACE, FixingRow, list_solids, map_fixings
+from nesting.cabinets.goods import find_glued
+from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.holes import Hole, HoleKind
+from nesting.cabinets.keep_outs import find_keep_outs
+from nesting.errors import InputError
+from nesting.lengths import Length, Unit, mm
+from tests.nesting.cabinets.designs import THICKNESSES, box_designs, design, lay_out
+from tests.nesting.cabinets.fit_samples import FRAMED, place
+
+ROUNDED = Screws(round_over=mm(12))
+
+
+def rows_of(
+    wanted: BoxDesign, screws: Screws = ROUNDED, holes: tuple[PlacedHole, ...] = ()
+) -> tuple[FixingRow, ...]:
+    return map_fixings("Stage box", lay_out(wanted), holes, screws, Unit.MM)[0]
+
+
+def test_battens_and_closings_get_their_screws() -> None:
+    rows = rows_of(FRAMED)
+    assert [row.joint for row in rows[:4]] == [
+        "front frame, bottom to bottom",
+        "front frame, top to top",
+        "front frame, left to left side",
+        "front frame, right to right side",
+    ]
+    assert {row.through for row in rows[8:]} == {"baffle", "back"}
+
+
+def test_screws_never_reach_the_far_face() -> None:
+    """Acceptance: length < stack - 3 mm. A screw through a baffle or back never comes out."""
+    for row in rows_of(FRAMED):
+        assert row.length < row.stack - FAR_FACE
+        assert {row.stack} <= {mm("37.7"), mm("47.7")}
+
+
+@pytest.mark.parametrize(("length", "comes_near"), [("34.6", False), ("34.7", True)])
+def test_a_screw_that_would_come_through_is_refused(length: str, comes_near: bool) -> None:  # noqa: FBT001
+    """20 mm batten on 17.7 mm: less than 34.7 mm."""
+    screws = replace(ROUNDED, battens=mm(length))
+    if not comes_near:
+        assert mm(length) in {row.length for row in rows_of(FRAMED, screws)}
+        return
+    with pytest.raises(InputError) as error:
+        rows_of(FRAMED, screws)
+    assert str(error.value).startswith(
+        "cabinet 'Stage box', screws: 34.7 mm through the front frame, bottom into the bottom "
+        "comes too near the far face: together they are 37.7 mm.\n"
+        "Take screws shorter than 34.7 mm."
+    )
+
+
+def test_positions_are_measured_from_one_end_and_keep_from_both() -> None:
+    row = rows_of(FRAMED)[0]
+    assert row.end == "left"
+    assert row.positions == (mm(50), mm(200), mm(350))
+    assert row.positions == tuple(sorted(row.positions))
+
+
+def check_bands(
+    rows: tuple[FixingRow, ...], wanted: BoxDesign, holes: tuple[PlacedHole, ...], thickness: Length
+) -> None:
+    """No screw in a band, and none in another's way."""
+    bands = find_keep_outs(lay_out(wanted, thickness), holes, ROUNDED.round_over)
+    rods = [rod for row in rows for rod in row.rods]
+    for rod in rods:
+        assert not any(meet(rod, band, ROUNDED.margin) for _, band in bands)
+    for number, rod in enumerate(rods):
+        assert not any(meet(other, rod, ROUNDED.margin) for other in rods[:number])
+
+
+def test_no_screw_stands_in_the_path_of_the_cutter() -> None:
+    """Acceptance: no fixing in a band. The hole lies where a batten's screw would go."""
+    port = Hole(
+        name="port",
+        kind=HoleKind.PORT,
+        panel="left side",
+        cut_out=mm(60),
+        places=(("front", mm(42)), ("bottom", mm("217.7"))),
+    )
+    holes = place(FRAMED, port)
+    check_bands(rows_of(FRAMED, holes=holes), FRAMED, holes, mm("17.7"))
+    joint = "front frame, left to left side"
+    without = {row.joint: row.positions for row in rows_of(FRAMED)}
+    with_hole = {row.joint: row.positions for row in rows_of(FRAMED, holes=holes)}
+    assert mm(200) in without[joint]
+    assert with_hole[joint] != without[joint]
+    assert (
+        with_hole["front frame, right to right side"] == without["front frame, right to right side"]
+    )
+
+
+@pytest.mark.property
+@settings(max_examples=40, deadline=None)
+@given(box_designs(), THICKNESSES)
+def test_no_screw_of_any_box_stands_in_a_band_or_comes_through(
+    wanted: BoxDesign, thickness: Length
+) -> None:
+    laid = lay_out(wanted, thickness)
+    rows, _ = map_fixings("Box", laid, (), ROUNDED, Unit.MM)
+    check_bands(rows, wanted, (), thickness)
+    solids = dict(list_solids(laid))
+    for row in rows:
+        for rod in row.rods:
+            through, into = solids[row.through], solids[row.into]
+            low = min(through.low[rod.axis.index], into.low[rod.axis.index])
+            high = max(through.high[rod.axis.index], into.high[rod.axis.index])
+            assert low <= rod.interval[0]
+            assert rod.interval[1] <= high
+
+
+def test_taking_a_brace_out_removes_its_screws() -> None:
+    """Acceptance (N23): deleting a brace removes its battens and screws."""
+    braced = replace(FRAMED, braces=Braces(depth=mm(100)))
+    with_brace, without = rows_of(braced), rows_of(FRAMED)
+    gone = {row.joint for row in with_brace} - {row.joint for row in without}
+    assert gone == {"left side to brace 1", "right side to brace 1"}
+    difference = find_glued(lay_out(braced)) - find_glued(lay_out(FRAMED))
+    assert difference == 2 * mm(100)
+
+
+def test_a_rounded_edge_says_that_clamping_screws_come_out_first() -> None:
+    """Common practice, no source."""
+    _, notes = map_fixings("Box", lay_out(FRAMED), (), ROUNDED, Unit.MM)
+    assert notes[-1].endswith("come out before its edges are rounded over.")
+    assert not map_fixings("Box", lay_out(FRAMED), (), Screws(), Unit.MM)[1]
+
+
+def test_battens_too_thin_for_a_screw_are_glued() -> None:
+    thin = replace(FRAMED, battens=Battens(section=(mm(7), mm(7)), front=True, rear=True))
+    rows, notes = map_fixings("Box", lay_out(thin), (), Screws(), Unit.MM)
+    assert not rows
+    assert notes[0] == (
+        "The joint front frame, bottom to bottom is too narrow for screws: glue it."
+    )
+
+
+def test_the_glued_length_of_a_bare_carcass_is_that_of_its_joints() -> None:
+    """Four joints along the depth; an inset baffle and back are not glued, planted ones are."""
+    assert find_glued(lay_out(design())) == 4 * mm(350)
+    planted = design(baffle=Closing(fit=Fit.PLANTED), back=Closing(fit=Fit.NONE))
+    depth = mm(350) - mm("17.7")
+    round_about = 2 * mm(600) + 2 * mm("464.6")
+    assert find_glued(lay_out(planted)) == 4 * depth + round_about
