@@ -1,7 +1,8 @@
 """The cut table of one sheet: one row a cut, every figure as it is printed.
 
 The figures are texts on purpose: they are rounded to the printed step here, once, and the page,
-the plan file and the rehearsal all use these very texts.
+the plan file and the rehearsal all use these very texts. Where rounding would add up to more than
+a part may be off, the figures that are set at the saw are printed finer, see `precision`.
 """
 
 from collections.abc import Iterator
@@ -14,6 +15,7 @@ from nesting.lengths import Length, mm
 from nesting.saw import Face
 from plans.sections.codes import WASTE
 from plans.sections.numbers import show, show_kg, show_size, show_with_unit
+from plans.sections.precision import needs_fine_figures, show_keep
 from plans.sections.worked import WorkedSheet
 
 LEAST_BEARING = mm(1)
@@ -85,9 +87,10 @@ def make_rows(job: Job, worked: WorkedSheet) -> tuple[CutRow, ...]:
     """Return the cut table of one sheet, in the order of doing."""
     first_of_setting: dict[int, int] = {}
     rows = []
+    is_fine = needs_fine_figures(job, worked)
     for step in worked.sequence.steps:
         first = first_of_setting.setdefault(step.setting, step.number)
-        rows.append(_make_row(job, worked, step, first))
+        rows.append(_make_row(job, worked, step, first, is_fine=is_fine))
     return tuple(rows)
 
 
@@ -109,10 +112,13 @@ def guide_positions(job: Job, step: Step) -> tuple[Length, Length]:
     return near_side - saw.base_left, near_side + saw.kerf + saw.base_right
 
 
-def _make_row(job: Job, worked: WorkedSheet, step: Step, first_of_setting: int) -> CutRow:
+def _make_row(
+    job: Job, worked: WorkedSheet, step: Step, first_of_setting: int, *, is_fine: bool
+) -> CutRow:
     unit = job.unit
     first, second = (worked.codes.get((*step.path, side), "") for side in (0, 1))
     left, right = guide_positions(job, step)
+    keep = show_keep(step.keep, unit, is_fine=is_fine)
     two_people = is_over_limit(job, worked.sheet, step.piece)
     return CutRow(
         number=str(step.number),
@@ -122,10 +128,10 @@ def _make_row(job: Job, worked: WorkedSheet, step: Step, first_of_setting: int) 
         people=2 if two_people else 1,
         direction=step.direction,
         measure_from=edge_measured_from(step.direction, job.saw.marked_face),
-        keep=f"trim {show(step.keep, unit)}" if step.is_trim else show(step.keep, unit),
+        keep=f"trim {keep}" if step.is_trim else keep,
         keep_code=second if step.is_trim else first,
-        guide_left=show(left, unit),
-        guide_right=show(right, unit),
+        guide_left=show_keep(left, unit, is_fine=is_fine),
+        guide_right=show_keep(right, unit, is_fine=is_fine),
         unusable=_unusable(left, right, extent_across(step.direction, step.piece)),
         free_code=first if step.is_trim else second,
         setting=step.setting,

@@ -11,6 +11,7 @@ from nesting.layout import PartLeaf, RestLeaf
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.numbers import show, show_money, show_with_unit, to_whole
 from plans.sections.part_words import full_name
+from plans.sections.precision import needs_fine_figures
 from plans.sections.worked import Worked
 
 
@@ -110,7 +111,7 @@ def make_overview(worked: Worked, bound: Bound) -> Overview:
             f"{gap.count} × {full_name(job.parts[gap.part])}: {gap.reason}"
             for gap in worked.layout.unplaced
         ),
-        legend=LEGEND,
+        legend=tuple(_legend(worked)),
         changes=job.earlier.changes if job.earlier else (),
     )
 
@@ -148,6 +149,15 @@ def _figures(worked: Worked) -> Iterator[str]:
     yield f"{_count(bought, 'sheet')} to buy, {show_money(plan_cost(worked))}"
     kept = sum(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves)
     yield f"{_count(kept, 'offcut')} worth keeping"
+
+
+def _legend(worked: Worked) -> Iterator[tuple[str, str]]:
+    yield from LEGEND
+    if any(needs_fine_figures(worked.job, sheet) for sheet in worked.sheets):
+        yield (
+            "more decimals",
+            "stand on sheets where rounded figures would add up. Set them as near as you can.",
+        )
 
 
 def _assumed(job: Job) -> Iterator[AssumedNumber]:

@@ -17,6 +17,7 @@ from plans.sections.codes import WASTE
 from plans.sections.cut_table import CutRow, StripSum, make_rows
 from plans.sections.numbers import show, show_kg, show_size, to_whole
 from plans.sections.part_words import base_status
+from plans.sections.precision import needs_fine_figures, show_keep
 from plans.sections.strip_sums import make_sums
 from plans.sections.why import say_why
 from plans.sections.worked import WorkedSheet
@@ -124,6 +125,7 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
     sheet, face = worked.sheet, job.saw.marked_face
     whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
     unit = job.unit
+    is_fine = needs_fine_figures(job, worked)
     home = "top left" if face is Face.BACK else "bottom left"
     return SheetView(
         number=worked.number,
@@ -132,7 +134,9 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
         measured=show(sheet.real_thickness, unit) if sheet.measured else "",
         length=sheet.length,
         width=sheet.width,
-        size=show_size(sheet.length, sheet.width, unit),
+        size=" × ".join(
+            show_keep(side, unit, is_fine=is_fine) for side in (sheet.length, sheet.width)
+        ),
         mass=show_kg(piece_mass_kg(sheet, whole)),
         grain=sheet.grain.value,
         grain_text=grain_words(job, sheet),
