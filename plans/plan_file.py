@@ -10,10 +10,11 @@ from decimal import Decimal
 from typing import Any
 
 from nesting.cut_sequence import Step
+from nesting.earlier import Leftover
 from nesting.job import Job
 from nesting.layout import Layout, PartLeaf, Place, Rect, RestLeaf
 from nesting.lengths import NM_PER_MM, Length
-from nesting.sheets import Sheet
+from nesting.sheets import Trim
 from plans.plan import Plan, Solved
 from plans.sections.bound import plan_cost
 from plans.sections.cut_table import CutRow
@@ -99,7 +100,7 @@ def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, Pa
         "width": to_mm(sheet.width),
         "grain": sheet.grain.value,
         "price": to_number(sheet.price),
-        "trim": _trim(sheet),
+        "trim": _trim(sheet.trim),
         "parts": list(_parts(job, leaves)),
         "cuts": [_cut(job, step) for step in worked.sequence.steps],
         "offcuts": [
@@ -111,8 +112,20 @@ def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, Pa
     }
 
 
-def _trim(sheet: Sheet) -> Json:
-    trim = sheet.trim
+def _leftover(piece: Leftover) -> Json:
+    return {
+        "code": piece.code,
+        "material": piece.material,
+        "thickness": to_mm(piece.thickness),
+        "measured": list(map(to_mm, piece.measured)),
+        "length": to_mm(piece.length),
+        "width": to_mm(piece.width),
+        "grain": piece.grain.value,
+        "trim": _trim(piece.trim),
+    }
+
+
+def _trim(trim: Trim) -> Json:
     return {
         "left": to_mm(trim.left),
         "right": to_mm(trim.right),
@@ -226,6 +239,7 @@ def _earlier(job: Job) -> Json:
                 }
                 for part in earlier.finished
             ],
+            "kept": [_leftover(piece) for piece in earlier.kept],
             "used": [{"stock": stock, "count": count} for stock, count in earlier.used],
             "pieces": earlier.pieces,
             "offcuts": earlier.offcuts,

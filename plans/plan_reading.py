@@ -5,7 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final
 
-from nesting.earlier import FinishedPart
+from nesting.earlier import FinishedPart, Leftover
 from nesting.errors import Fault, InputError
 from nesting.garage.planned import Piece, Planned, PlannedCut, PlannedPart, PlannedSheet
 from nesting.layout import Direction, Rect
@@ -59,9 +59,27 @@ def planned_of(document: Json) -> Planned:
             )
             for part in earlier.get("finished", ())
         ),
+        kept=tuple(map(_leftover, earlier.get("kept", ()))),
         used=tuple((line["stock"], line["count"]) for line in earlier.get("used", ())),
         figures=(earlier.get("pieces", 0), earlier.get("offcuts", 0)),
     )
+
+
+def _leftover(piece: Json) -> Leftover:
+    return Leftover(
+        code=piece["code"],
+        material=piece["material"],
+        thickness=_length(piece["thickness"]),
+        measured=tuple(map(_length, piece["measured"])),
+        length=_length(piece["length"]),
+        width=_length(piece["width"]),
+        grain=SheetGrain(piece["grain"]),
+        trim=_trim(piece["trim"]),
+    )
+
+
+def _trim(trim: Json) -> Trim:
+    return Trim(**{side: _length(size) for side, size in trim.items()})
 
 
 def _length(number: float) -> Length:
@@ -90,7 +108,7 @@ def _sheet(sheet: Json) -> PlannedSheet:
         length=length,
         width=width,
         grain=SheetGrain(sheet["grain"]),
-        trim=Trim(**{side: _length(trim) for side, trim in sheet["trim"].items()}),
+        trim=_trim(sheet["trim"]),
         cuts=cuts,
         pieces=pieces,
     )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from nesting.earlier import FinishedPart
+from nesting.earlier import FinishedPart, Leftover
 from nesting.garage.marks import Marks, Size, is_there
 from nesting.garage.planned import Piece, Planned, PlannedSheet
 from nesting.layout import Rect
@@ -18,7 +18,7 @@ class InHand:
     Attributes:
         name: What the plan going on calls it, such as "P5 of sheet 1".
         code: Its code in the plan so far.
-        sheet: Number of the sheet that it came from.
+        sheet: Number of the sheet that it came from, 0 for one of an earlier plan.
         origin: Index into that sheet's pieces where it lies as planned, None where it was spoilt
             or found to be of another size.
         material: What it is made of.
@@ -52,12 +52,54 @@ def list_in_hand(planned: Planned, marks: Marks) -> tuple[InHand, ...]:
 
 
 def _in_hand(planned: Planned, marks: Marks) -> Iterator[InHand]:
+    for leftover in planned.kept:
+        yield from _kept(leftover, marks.spoilt.get(leftover.code))
     for sheet, piece in planned.pieces():
         if piece.code in marks.spoilt:
             for number, left in enumerate(marks.spoilt[piece.code], start=1):
                 yield _left_of(sheet, piece, marks, left, number)
         elif is_there(sheet, piece, marks) and _is_to_go_on_with(piece, marks):
             yield _as_it_lies(sheet, piece, marks)
+
+
+def _kept(leftover: Leftover, left: tuple[Size, ...] | None) -> Iterator[InHand]:
+    """Yield a piece of an earlier plan, or what is left of it where it was spoilt since."""
+    sizes = ((leftover.length, leftover.width),) if left is None else left
+    for number, (length, width) in enumerate(sizes, start=1):
+        several = f"-{number}" if len(sizes) > 1 else ""
+        yield InHand(
+            name=f"{leftover.code}{several} of an earlier plan",
+            code=f"{leftover.code}{several}",
+            sheet=0,
+            origin=None,
+            material=leftover.material,
+            thickness=leftover.thickness,
+            measured=leftover.measured,
+            length=length,
+            width=width,
+            grain=leftover.grain,
+            trim=leftover.trim,
+        )
+
+
+def to_leftover(piece: InHand, fingerprint: str) -> Leftover:
+    """Return a piece that the plan going on does not need, under a code that stays its own.
+
+    Args:
+        piece: The piece.
+        fingerprint: Of the plan so far, for codes that the next plan gives to other pieces.
+    """
+    is_own = piece.sheet == 0 or (piece.code[0] == "L" and piece.origin is not None)
+    return Leftover(
+        code=piece.code if is_own else f"{piece.code}-{fingerprint}",
+        material=piece.material,
+        thickness=piece.thickness,
+        measured=piece.measured,
+        length=piece.length,
+        width=piece.width,
+        grain=piece.grain,
+        trim=piece.trim,
+    )
 
 
 def _is_to_go_on_with(piece: Piece, marks: Marks) -> bool:
@@ -106,10 +148,10 @@ def _left_of(sheet: PlannedSheet, piece: Piece, marks: Marks, left: Size, number
     along_x, along_y = left
     if piece.part is not None and piece.part.turned:
         along_x, along_y = along_y, along_x
-    several = f" {number}" if len(marks.spoilt[piece.code]) > 1 else ""
+    several = f"-{number}" if len(marks.spoilt[piece.code]) > 1 else ""
     return InHand(
-        name=f"what is left{several} of {_name(sheet, piece.code)}",
-        code=piece.code,
+        name=f"what is left of {_name(sheet, piece.code)}{several}",
+        code=f"{piece.code}{several}",
         sheet=sheet.number,
         origin=None,
         material=sheet.material,

@@ -218,6 +218,8 @@ def _add_spoilt(planned: Planned, marks: Marks, mark: PieceSpoilt) -> Marks:
         )
     if any(part.code == mark.code for part in planned.finished):
         return _add_spoilt_earlier(marks, mark)
+    if any(piece.code == mark.code for piece in planned.kept):
+        return replace(marks, spoilt={**marks.spoilt, mark.code: mark.left})
     sheet, piece = _find_piece(planned, mark.code)
     if not is_there(sheet, piece, marks):
         raise refuse(mark.code, *_why_not_there(sheet, piece, marks))

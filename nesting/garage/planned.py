@@ -7,7 +7,7 @@ the one it is cut from, so that no walk needs to climb.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from nesting.earlier import FinishedPart
+from nesting.earlier import FinishedPart, Leftover
 from nesting.layout import Direction, Rect
 from nesting.lengths import Length, Unit
 from nesting.parts import Grain
@@ -122,6 +122,7 @@ class Planned:
         sheets: Its sheets; sheet n stands at n - 1.
         kerf: Of the saw.
         finished: Parts that were finished under earlier plans.
+        kept: Pieces in the garage that this plan does not need.
         used: Stocks of the job file used up under earlier plans, with their number.
         figures: The highest figures of pieces and of offcuts under earlier plans.
     """
@@ -131,6 +132,7 @@ class Planned:
     sheets: tuple[PlannedSheet, ...]
     kerf: Length
     finished: tuple[FinishedPart, ...] = ()
+    kept: tuple[Leftover, ...] = ()
     used: tuple[tuple[str, int], ...] = ()
     figures: tuple[int, int] = (0, 0)
 

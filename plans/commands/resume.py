@@ -39,6 +39,7 @@ def resume(job_file: Path, options: PlanOptions, progress: Progress | None = Non
 
 
 def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> Outcome:
+    from nesting.garage.hand import to_leftover
     from nesting.garage.marks import Marks, add_marks
     from nesting.reading.job_toml import read_job
     from nesting.replan import replan
@@ -72,7 +73,13 @@ def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> 
     if not again.remaining.job.parts:
         return Outcome(text=find_standing(before, planned, marks).text, data={"done": True})
     changes = list_changes(planned, marks, again.remaining)
-    rest = replace(again.remaining.job, earlier=replace(earlier, changes=changes))
+    taken = {sheet.sheet for sheet in again.layout.sheets}
+    kept = tuple(
+        to_leftover(piece, planned.fingerprint)
+        for index, piece in enumerate(again.remaining.in_hand)
+        if index not in taken
+    )
+    rest = replace(again.remaining.job, earlier=replace(earlier, changes=changes, kept=kept))
     figures = Figures(layout=again.layout, bound=again.bound, groups=again.groups)
     made = make_plan(rest, figures)
     document = plan_document(rest, figures, made)

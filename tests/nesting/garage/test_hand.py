@@ -5,7 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from nesting.garage.hand import find_skew, list_finished, list_in_hand
+from nesting.earlier import Earlier
+from nesting.garage.hand import find_skew, list_finished, list_in_hand, to_leftover
 from nesting.garage.marks import Marks, PartRead, PieceSpoilt, SheetMissing, SheetRead, add_marks
 from nesting.garage.planned import Planned
 from nesting.job import Job
@@ -100,3 +101,21 @@ def test_a_leaning_sheet_gets_wider_trims_at_its_ends(plan: Planned) -> None:
     square = replace(read, diagonals=(mm("2728"), mm("2728")))
     (same,) = list_in_hand(plan, add_marks(plan, Marks(), (square,)))
     assert (same.trim.left, same.origin) == (mm(10), 0)
+
+
+def test_what_one_plan_does_not_need_is_there_for_the_next() -> None:
+    made, layout = two_cabinets()
+    plan = planned(made, layout)
+    pieces = list_in_hand(plan, after_cuts(plan, plan.cut_count))
+    kept = tuple(to_leftover(piece, plan.fingerprint) for piece in pieces)
+    later = replace(made, earlier=Earlier(fingerprint=plan.fingerprint, kept=kept, offcuts=40))
+    read = planned(later, layout)
+    assert read.kept == kept
+    again = [piece for piece in list_in_hand(read, Marks()) if piece.sheet == 0]
+    assert [(piece.length, piece.width, piece.trim) for piece in again] == [
+        (piece.length, piece.width, piece.trim) for piece in pieces
+    ]
+    code = kept[0].code
+    spoilt = add_marks(read, Marks(), (PieceSpoilt(code=code, left=((mm(200), mm(100)),)),))
+    (left,) = [piece for piece in list_in_hand(read, spoilt) if piece.code == code]
+    assert (left.length, left.width) == (mm(200), mm(100))
