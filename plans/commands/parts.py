@@ -1,13 +1,20 @@
 """`setout parts`: the calculator alone, with the sum behind every size."""
 
+from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from plans.outcome import ExitStatus, Outcome
 
+HEADINGS = ("cabinet", "part", "count", "length", "width", "board", "status")
+RIGHT = (False, False, True, True, True, False, False)
+BATTEN_HEADINGS = ("cabinet", "batten", "count", "length", "section", "status")
+BATTEN_RIGHT = (False, False, True, True, False, False)
+
 
 def parts(job_file: Path) -> Outcome:
-    """List every part and batten of a job with sums, questions and warnings.
+    """List every part and batten of a job with sums, changes, questions and warnings.
 
     Needs no sheets in the job file.
 
@@ -17,59 +24,189 @@ def parts(job_file: Path) -> Outcome:
     from nesting.reading.job_toml import read_job
 
     job = read_job(job_file, needs_sheets=False)
-    return Outcome(status=ExitStatus.DONE, text="\n".join(_lines(job)), data={"parts": _rows(job)})
+    return Outcome(status=ExitStatus.DONE, text="\n".join(_lines(job)), data=_data(job))
 
 
-def _lines(job: Any) -> list[str]:  # noqa: ANN401
-    from nesting.lengths import format_length
-
+def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
     lines = [f"{job.name}: sizes in {job.unit.value}", ""]
-    for part in job.parts:
-        cabinet = f"{part.cabinet} " if part.cabinet else ""
-        size = " × ".join(format_length(side, job.unit) for side in (part.length, part.width))
-        lines.append(
-            f"{part.count} × {cabinet}{part.name}: {size}, {part.material} "
-            f"{format_length(part.thickness, job.unit)}, {_status(part, job)}"
+    lines += _table(
+        HEADINGS,
+        RIGHT,
+        [(_part_cells(part, job), _part_remarks(part)) for part in _gather(job.parts)],
+    )
+    battens = _gather(batten for build in job.cabinets for batten in build.battens)
+    if battens:
+        lines += ["", "Battens"]
+        lines += _table(
+            BATTEN_HEADINGS,
+            BATTEN_RIGHT,
+            [(_batten_cells(batten, job), list(batten.sums)) for batten in battens],
         )
-        lines += [f"      {text}" for text in part.sums]
-    for cabinet in job.cabinets:
-        lines += ["", f"{cabinet.name} ({', '.join(cabinet.letters)})"]
-        lines += [f"  Sum: {text}" for text in cabinet.sums]
-        lines += [
-            f"  Batten: {batten.count} × {batten.name}: {format_length(batten.length, job.unit)}, "
-            f"section {' × '.join(format_length(side, job.unit) for side in batten.section)}"
-            for batten in cabinet.battens
-        ]
-        lines += [f"  Question: {text}" for text in cabinet.questions]
-        lines += [f"  Warning: {text}" for text in cabinet.warnings]
+    for build in job.cabinets:
+        lines += ["", f"{build.name} ({', '.join(build.letters)})"]
+        for heading, texts in (
+            ("Closes", build.sums),
+            ("Moved by the measured thickness", build.changes),
+            ("Edges", [_edge(edge) for edge in build.edges]),
+            ("Bench", build.advice),
+            ("Question", build.questions),
+            ("Warning", build.warnings),
+        ):
+            lines += [f"  {heading}: {text}" for text in texts]
     return lines
 
 
-def _status(part: Any, job: Any) -> str:  # noqa: ANN401
-    from nesting.lengths import format_length
-
-    if not part.oversize:
-        return str(part.status.value)
-    return f"{part.status.value}, blank + {format_length(part.oversize, job.unit)}"
-
-
-def _rows(job: Any) -> list[dict[str, Any]]:  # noqa: ANN401
-    from nesting.lengths import format_length
-
+def _gather(pieces: Iterable[Any]) -> list[Any]:
+    """Return pieces, those that differ by nothing but their cabinet as one row: "A, B"."""
+    groups: dict[Any, list[Any]] = {}
+    for piece in pieces:
+        groups.setdefault(replace(piece, cabinet=""), []).append(piece)
     return [
-        {
-            "name": part.name,
-            "cabinet": part.cabinet,
-            "count": part.count,
-            "length": format_length(part.length, job.unit),
-            "width": format_length(part.width, job.unit),
-            "oversize": format_length(part.oversize, job.unit),
-            "unit": job.unit.value,
-            "material": part.material,
-            "thickness": format_length(part.thickness, job.unit),
-            "grain": part.grain.value,
-            "status": part.status.value,
-            "sums": list(part.sums),
-        }
-        for part in job.parts
+        replace(
+            alike,
+            cabinet=", ".join(piece.cabinet for piece in group),
+            count=sum(piece.count for piece in group),
+        )
+        for alike, group in groups.items()
     ]
+
+
+def _edge(edge: Any) -> str:  # noqa: ANN401
+    owner = f"{edge.owner} runs through" if edge.owner else "open"
+    return f"{edge.name}: {owner}{f', {edge.joint} joint' if edge.joint else ''}"
+
+
+def _part_cells(part: Any, job: Any) -> tuple[str, ...]:  # noqa: ANN401
+    from nesting.lengths import format_length
+
+    return (
+        part.cabinet,
+        part.name,
+        str(part.count),
+        format_length(part.length, job.unit),
+        format_length(part.width, job.unit),
+        f"{part.material} {format_length(part.thickness, job.unit)}",
+        _status(part, job),
+    )
+
+
+def _part_remarks(part: Any) -> list[str]:  # noqa: ANN401
+    remarks = [
+        f"{side}: {text}" for side, text in zip(("length", "width"), part.sums, strict=False)
+    ]
+    remarks += [f"larger: {text}" for text in part.allowances]
+    remarks += [f"to do: {text}" for text in part.to_do]
+    return [*remarks, *([part.note] if part.note else [])]
+
+
+def _batten_cells(batten: Any, job: Any) -> tuple[str, ...]:  # noqa: ANN401
+    from nesting.lengths import format_length
+
+    return (
+        batten.cabinet,
+        batten.name,
+        str(batten.count),
+        format_length(batten.length, job.unit),
+        " × ".join(format_length(side, job.unit) for side in batten.section),
+        _status(batten, job),
+    )
+
+
+def _status(piece: Any, job: Any) -> str:  # noqa: ANN401
+    """Return the status, and the size of the blank where that is larger."""
+    from nesting.lengths import format_length
+    from nesting.parts import Part
+
+    if isinstance(piece, Part):
+        blank = (piece.blank_length, piece.blank_width)
+        is_larger = blank != (piece.length, piece.width)
+    else:
+        blank, is_larger = (piece.length + piece.oversize,), bool(piece.oversize)
+    if not is_larger:
+        return str(piece.status.value)
+    shown = " × ".join(format_length(side, job.unit) for side in blank)
+    return f"{piece.status.value}, blank {shown}"
+
+
+def _table(
+    headings: tuple[str, ...],
+    right: tuple[bool, ...],
+    rows: list[tuple[tuple[str, ...], list[str]]],
+) -> list[str]:
+    """Return a table in plain text: columns as wide as they must be, remarks below their row."""
+    cells = [headings, *(row for row, _ in rows)]
+    widths = [max(len(row[column]) for row in cells) for column in range(len(headings))]
+
+    def line(row: tuple[str, ...]) -> str:
+        padded = (
+            text.rjust(width) if is_right else text.ljust(width)
+            for text, width, is_right in zip(row, widths, right, strict=True)
+        )
+        return "  ".join(padded).rstrip()
+
+    lines = [line(headings), "  ".join("-" * width for width in widths)]
+    for row, remarks in rows:
+        lines += [line(row), *(f"{' ' * (widths[0] + 4)}{remark}" for remark in remarks)]
+    return lines
+
+
+def _data(job: Any) -> dict[str, Any]:  # noqa: ANN401
+    from nesting.lengths import format_length
+
+    return {
+        "parts": [_part_row(part, job) for part in job.parts],
+        "battens": [
+            {
+                "name": batten.name,
+                "cabinet": batten.cabinet,
+                "count": batten.count,
+                "length": format_length(batten.length, job.unit),
+                "section": [format_length(side, job.unit) for side in batten.section],
+                "oversize": format_length(batten.oversize, job.unit),
+                "unit": job.unit.value,
+                "status": batten.status.value,
+                "sums": list(batten.sums),
+            }
+            for build in job.cabinets
+            for batten in build.battens
+        ],
+        "cabinets": [
+            {
+                "name": build.name,
+                "letters": list(build.letters),
+                "sums": list(build.sums),
+                "changes": list(build.changes),
+                "edges": {edge.name: edge.owner for edge in build.edges},
+                "advice": list(build.advice),
+                "questions": list(build.questions),
+                "warnings": list(build.warnings),
+            }
+            for build in job.cabinets
+        ],
+    }
+
+
+def _part_row(part: Any, job: Any) -> dict[str, Any]:  # noqa: ANN401
+    from nesting.lengths import format_length
+
+    return {
+        "name": part.name,
+        "cabinet": part.cabinet,
+        "count": part.count,
+        "length": format_length(part.length, job.unit),
+        "width": format_length(part.width, job.unit),
+        "oversize": format_length(part.oversize, job.unit),
+        "blank": [
+            format_length(part.blank_length, job.unit),
+            format_length(part.blank_width, job.unit),
+        ],
+        "allowances": list(part.allowances),
+        "unit": job.unit.value,
+        "material": part.material,
+        "thickness": format_length(part.thickness, job.unit),
+        "grain": part.grain.value,
+        "status": part.status.value,
+        "sums": list(part.sums),
+        "to_do": list(part.to_do),
+        "note": part.note,
+    }
