@@ -107,6 +107,7 @@ def _stand_carcass(bench: _Bench) -> None:
     construction = bench.construction
     closing_names = {panel.name for panel in find_closings(construction)}
     carcass = tuple(each.name for each in construction.shell if each.name not in closing_names)
+    carcass += _find_let_in(construction)
     _prepare(bench, carcass)
     bench.add(f"Glue up the carcass: {', '.join(carcass)}. Check its diagonals.", panels=carcass)
     if _rear_must_wait(bench):
@@ -116,6 +117,15 @@ def _stand_carcass(bench: _Bench) -> None:
         _stand_inner(bench)
     for end in ("front", "rear"):
         _stand_frame(bench, end)
+
+
+def _find_let_in(construction: Construction) -> tuple[str, ...]:
+    """Return inner panels that sit in grooves of the carcass: they are glued up with it."""
+    return tuple(
+        inner.name
+        for inner in construction.inner
+        if any(inner.box.overlap(panel.box) for panel in construction.shell)
+    )
 
 
 def _prepare(bench: _Bench, panels: tuple[str, ...]) -> None:
@@ -132,7 +142,8 @@ def _prepare(bench: _Bench, panels: tuple[str, ...]) -> None:
 
 
 def _stand_inner(bench: _Bench) -> None:
-    inner = tuple(panel.name for panel in bench.construction.inner)
+    let_in = _find_let_in(bench.construction)
+    inner = tuple(each.name for each in bench.construction.inner if each.name not in let_in)
     if inner:
         _prepare(bench, inner)
         bench.add(f"Fit {', '.join(inner)}.", panels=inner)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.edges import Edge
+from nesting.cabinets.fit_out import FitOut
 from nesting.cabinets.panels import Bar, Panel, Space
 from nesting.lengths import Length
 from nesting.parts import Batten, Part
@@ -27,6 +28,7 @@ class CabinetBuild:
         panels: The panels of one cabinet as solids in space.
         bars: The battens of one cabinet as solids in space.
         spaces: The inside, recesses and clearances of one cabinet.
+        fit_out: Holes, assembly, covering, fixings, volume and what else fittings add.
     """
 
     name: str
@@ -43,3 +45,4 @@ class CabinetBuild:
     panels: tuple[Panel, ...] = ()
     bars: tuple[Bar, ...] = ()
     spaces: tuple[Space, ...] = ()
+    fit_out: FitOut | None = None

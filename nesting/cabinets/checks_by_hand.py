@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import permutations, product
+from itertools import combinations, permutations, product
 from math import isqrt
 
 from nesting.cabinets.construction import Construction
@@ -15,6 +15,7 @@ TOLERANCE = mm(1)
 """How far a reading may be off. Judgement: makers accept 0.8 to 1.6 mm on about 1.1 m."""
 EXACT = mm("0.05")
 STACKED = 3
+CORNERS = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +54,9 @@ def check_diagonals(construction: Construction, step: Length, unit: Unit) -> Ite
         if panel.kind in seen:
             continue
         seen.add(panel.kind)
+        if _has_odd_corners(panel):
+            yield from _check_corners(panel, unit)
+            continue
         yield _diagonal_line(panel.kind, _panel_diagonals(panel, step), unit)
     if construction.outline is None:
         for (name, first), (other, second) in (
@@ -63,10 +67,35 @@ def check_diagonals(construction: Construction, step: Length, unit: Unit) -> Ite
             yield _diagonal_line(f"Outside, {name} by {other}", (outside, outside), unit)
 
 
+def _has_odd_corners(panel: Panel) -> bool:
+    profile = panel.profile
+    return profile is not None and profile.axis is panel.normal and len(profile.corners) != CORNERS
+
+
+def _check_corners(panel: Panel, unit: Unit) -> Iterator[CheckLine]:
+    """Yield the distances between corners of a panel with more or fewer than four."""
+    assert panel.profile is not None
+    corners = panel.profile.corners
+    first, second = (axis.ends[0] for axis in panel.profile.plane)
+    for (start, a), (end, b) in combinations(enumerate(corners), 2):
+        if end - start in (1, len(corners) - 1):
+            continue
+        distance = find_diagonal(b[0] - a[0], b[1] - a[1])
+        shown = [format_length(round_to(value, unit.nanometres // 10), unit) for value in (*a, *b)]
+        length = format_length(round_to(distance, unit.nanometres // 10), unit)
+        yield CheckLine(
+            name=f"{panel.kind}: corner to corner",
+            wanted=(distance,),
+            tolerance=TOLERANCE,
+            text=f"{panel.kind}: from the corner {shown[0]} from the {first} and {shown[1]} from "
+            f"the {second} to the one at {shown[2]} and {shown[3]}: {length} {unit.value}.",
+        )
+
+
 def _panel_diagonals(panel: Panel, step: Length) -> tuple[Length, Length]:
     """Return both diagonals of a panel, which differ where it has a slanting edge."""
-    profile, corners = panel.profile, 4
-    if profile is not None and profile.axis is panel.normal and len(profile.corners) == corners:
+    profile = panel.profile
+    if profile is not None and profile.axis is panel.normal and len(profile.corners) == CORNERS:
         a, b, c, d = profile.corners
         return (
             find_diagonal(c[0] - a[0], c[1] - a[1]),

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from nesting.cabinets.boards import Board
+from nesting.cabinets.fittings import Fittings
 from nesting.cabinets.joints import Joint
 from nesting.cabinets.shelving import Dividers, Grille, Shelves
 from nesting.errors import Fault, InputError
@@ -203,6 +204,7 @@ class BoxDesign:
         allowance: How much larger those blanks are in both directions.
         grain_round: Whether the face grain is to run on round the carcass.
         answers: What the builder has said about parts that are easily forgotten, by name.
+        fittings: Holes, screws and all else beside the panels.
     """
 
     name: str
@@ -228,6 +230,7 @@ class BoxDesign:
     allowance: Length = mm(3)
     grain_round: bool = False
     answers: tuple[tuple[str, str], ...] = ()
+    fittings: Fittings = Fittings()
 
     def __post_init__(self) -> None:
         """Refuse what no box can be; what depends on thickness is checked with the sums."""

@@ -13,7 +13,8 @@ def find_closings(construction: Construction, end: str = "") -> tuple[Panel, ...
     return tuple(
         panel
         for panel in construction.shell
-        if panel.normal is Axis.DEPTH and end in ("", find_end(construction, panel))
+        if set(CLOSED_BY.values()) & set(panel.name.replace(",", "").split())
+        and end in ("", find_end(construction, panel))
     )
 
 

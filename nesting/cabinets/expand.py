@@ -13,12 +13,14 @@ from nesting.cabinets.comparing import compare_builds
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.families import Design, lay_out
+from nesting.cabinets.fit_out import FitOut, Subject, fit_out
 from nesting.cabinets.grain_round import LOOP, number_loop
 from nesting.cabinets.handing import name_handed
 from nesting.cabinets.listing import list_battens, list_parts
 from nesting.cabinets.sums import write_closing_sum
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit
+from nesting.parts import Part
 
 
 def expand(
@@ -69,6 +71,7 @@ def expand(
         panels=construction.panels,
         bars=construction.bars,
         spaces=construction.spaces,
+        fit_out=_fit_out(design, construction, letters, parts[0], step=step, unit=unit),
     )
     return replace(build, changes=_compare_with_nominal(build, design, measured, step, unit))
 
@@ -92,13 +95,35 @@ def construct(
     assert not clashes, f"{design.name}: {'; '.join(clashes)}"
     runs_round = isinstance(design, BoxDesign) and design.grain_round
     shell = construction.shell
+    drilled = [hole.panel for hole in design.fittings.holes]
     return replace(
         construction,
         shell=name_handed(
             number_loop(shell) if runs_round else shell,
-            always=frozenset(LOOP) if runs_round else frozenset(),
+            always=frozenset(LOOP) if runs_round else frozenset(drilled),
         ),
     )
+
+
+def _fit_out(
+    design: Design,
+    construction: Construction,
+    letters: tuple[str, ...],
+    parts: tuple[Part, ...],
+    *,
+    step: Length,
+    unit: Unit,
+) -> FitOut:
+    subject = Subject(
+        name=design.name,
+        letters=letters,
+        construction=construction,
+        parts=parts,
+        covering=design.covering,
+        baffle=design.baffle,
+        back=design.back,
+    )
+    return fit_out(subject, design.fittings, step=step, unit=unit)
 
 
 def _compare_with_nominal(

@@ -6,7 +6,7 @@ from math import pi
 
 from nesting.cabinets.bodies import Rod, Solid, rod
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.hole_places import PlacedHole, find_offsets
+from nesting.cabinets.hole_places import PlacedHole, find_faces, find_offsets
 from nesting.cabinets.holes import Fastener, HoleKind, Mounted
 from nesting.cabinets.space import Axis, Interval, box_along
 from nesting.lengths import Length, mm
@@ -65,7 +65,7 @@ def find_bodies(placed: PlacedHole, construction: Construction) -> Iterator[Reac
 def reach(placed: PlacedHole) -> Interval:
     """Return how far a fitting reaches in, counted from the outer face: inner face to its end."""
     hole = placed.hole
-    low, high = placed.panel.through
+    low, high = find_faces(placed.panel)
     real = high - low
     face = hole.recess if hole.mounted is Mounted.OUTSIDE else real - hole.recess
     return real, max(face + hole.depth, real + MOUTH)
@@ -130,7 +130,7 @@ def _find_t_nuts(placed: PlacedHole) -> Iterator[Rod]:
     hole = placed.hole
     if hole.mounted is Mounted.INSIDE or not hole.bolt_circle:
         return
-    low, high = placed.panel.through
+    low, high = find_faces(placed.panel)
     depth = placed.inward(high - low, high - low + T_NUT)
     across, along = placed.centre
     for step_across, step_along in find_offsets(hole):

@@ -48,12 +48,11 @@ class PlacedHole:
     @property
     def is_sloped(self) -> bool:
         """Whether the panel leans: its thickness then runs along no direction of the cabinet."""
-        low, high = self.panel.through
-        return self.panel.box.size(self.panel.normal) > high - low
+        return is_sloped(self.panel)
 
     def inward(self, start: Length, end: Length) -> Interval:
         """Return where something lies in the cabinet that is counted inwards from the outside."""
-        low, high = self.panel.through
+        low, high = find_faces(self.panel)
         return (low + start, low + end) if self.is_low else (high - end, high - start)
 
 
@@ -136,8 +135,19 @@ def _place(hole: Hole, panel: Panel, construction: Construction) -> PlacedHole:
         edges=(edges[0], edges[1]),
         distances=(distances[0], distances[1]),
         centre=(centre[0], centre[1]),
-        is_low=sum(panel.through) < construction.whole(panel.normal),
+        is_low=sum(find_faces(panel)) < construction.whole(panel.normal),
     )
+
+
+def is_sloped(panel: Panel) -> bool:
+    """Return whether a panel leans: its thickness then runs along no direction of the cabinet."""
+    low, high = panel.through
+    return panel.box.size(panel.normal) > high - low
+
+
+def find_faces(panel: Panel) -> Interval:
+    """Return where a panel's two faces are along its thickness."""
+    return panel.through if is_sloped(panel) else box_interval(panel.box, panel.normal)
 
 
 def find_extent(panel: Panel, axis: Axis) -> Interval:
@@ -159,11 +169,14 @@ def _find_edge_faults(placed: PlacedHole, edge: Length, unit: Unit) -> Iterator[
             rest = room - (extent + 1) // 2
             runs_out = hole.window is not None and rest == 0
             if rest < edge and not runs_out:
+                size = f"{format_length(abs(rest), unit)} {unit.value}"
+                kept = f"{format_length(edge, unit)} {unit.value}"
+                named = f"the {end} edge of the {placed.panel.name}"
                 yield Fault(
                     where="",
-                    what=f"its outline comes within {format_length(rest, unit)} {unit.value} of "
-                    f"the {end} edge of the {placed.panel.name}, and "
-                    f"{format_length(edge, unit)} {unit.value} are kept",
+                    what=f"its outline comes within {size} of {named}, and {kept} are kept"
+                    if rest >= 0
+                    else f"its outline runs {size} over {named}",
                     remedy="Move it, or keep less: [cabinet.clearances], key edge.",
                 )
     if not _is_clear_of_slopes(placed, edge):

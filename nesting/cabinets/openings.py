@@ -6,7 +6,7 @@ from math import isqrt
 
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.ends import CLOSED_BY, find_closings
-from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.hole_places import PlacedHole, find_faces
 from nesting.cabinets.holes import Mounted
 from nesting.cabinets.space import Axis, Point
 from nesting.lengths import Length, mm
@@ -93,7 +93,7 @@ def find_openings(
 
 def find_centre(placed: PlacedHole) -> Point:
     """Return the middle of a hole on the inner face of its panel."""
-    inner = placed.panel.through[1 if placed.is_low else 0]
+    inner = find_faces(placed.panel)[1 if placed.is_low else 0]
     at = dict(zip(placed.axes, placed.centre, strict=True)) | {placed.panel.normal: inner}
     return at[Axis.WIDTH], at[Axis.DEPTH], at[Axis.HEIGHT]
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.design import Closing, Covering, Fit, Margins
+from nesting.cabinets.fittings import Fittings
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, mm
 
@@ -34,6 +35,7 @@ class WedgeDesign:
         allowance: How much larger those blanks are in both directions.
         bevel_allowance: What a blank has at each edge that gets a bevel.
         answers: What the builder has said about parts that are easily forgotten, by name.
+        fittings: Holes, screws and all else beside the panels.
     """
 
     name: str
@@ -51,6 +53,7 @@ class WedgeDesign:
     allowance: Length = mm(3)
     bevel_allowance: Length = mm(3)
     answers: tuple[tuple[str, str], ...] = ()
+    fittings: Fittings = Fittings()
 
     def __post_init__(self) -> None:
         """Refuse what no wedge can be; what depends on thickness is checked with the sums."""

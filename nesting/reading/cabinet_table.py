@@ -29,6 +29,7 @@ from nesting.reading.filling_tables import (
     read_joint,
     read_shelves,
 )
+from nesting.reading.fitting_tables import read_fittings
 from nesting.reading.stock import Stock, read_material
 from nesting.reading.tables import Table
 
@@ -112,6 +113,7 @@ def _read_box(
     measure_first, allowance, bevel_allowance = _read_allowances(table)
     flush = table.length("flush", 0, may_be_zero=True, most=MOST_ALLOWANCE)
     answers = read_answers(table)
+    fittings = read_fittings(table)
     table.finish()
     if not table.is_sound or not stock.is_complete:
         return None
@@ -139,6 +141,7 @@ def _read_box(
         allowance=allowance,
         grain_round=grain_round,
         answers=answers,
+        fittings=fittings,
     )
 
 
@@ -155,6 +158,7 @@ def _read_wedge(
     cover = _read_own_covering(table, covering)
     measure_first, allowance, bevel_allowance = _read_allowances(table)
     answers = read_answers(table)
+    fittings = read_fittings(table)
     table.finish()
     if not table.is_sound or not stock.is_complete:
         return None
@@ -174,6 +178,7 @@ def _read_wedge(
         allowance=allowance,
         bevel_allowance=bevel_allowance,
         answers=answers,
+        fittings=fittings,
     )
 
 

@@ -6,7 +6,9 @@ from nesting.cabinets.design import BoxDesign, Braces, Closing, Fit
 from nesting.cabinets.fit_out import FitOut
 from nesting.cabinets.fittings import AssemblyWishes, Fittings, InsideItem, LoadsFrom
 from nesting.cabinets.holes import Hole, HoleKind, Mounted
+from nesting.cabinets.shelving import Shelves
 from nesting.lengths import mm
+from tests.nesting.cabinets.designs import design
 from tests.nesting.cabinets.fit_samples import COVERED, FRAMED, fit, woofer
 
 CONNECTOR = Hole(
@@ -150,3 +152,10 @@ def test_a_driver_fixed_from_the_inside_goes_in_before_the_last_panel() -> None:
     assert number(found, "Put the baffle in") < number(found, "Fix the woofer from the inside")
     assert number(found, "Fix the woofer from the inside") < number(found, "Put the back in")
     assert last(found, "woofer") == number(found, "Put the back in") - 1
+
+
+def test_a_shelf_in_a_groove_is_glued_up_with_the_carcass() -> None:
+    grooved = design(baffle=Closing(fit=Fit.NONE), shelves=Shelves(clear=(mm(200),), groove=mm(6)))
+    assert "shelf 1" in fitted(grooved).steps[0].what
+    loose = design(baffle=Closing(fit=Fit.NONE), shelves=Shelves(clear=(mm(200),)))
+    assert number(fitted(loose), "Fit shelf 1") == 2

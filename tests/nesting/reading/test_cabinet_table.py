@@ -55,7 +55,7 @@ def read(
 ) -> BoxDesign:
     read_table = table(text, unit)
     design = read_cabinet(read_table, stock, covering)
-    assert design is not None, said(read_table)
+    assert isinstance(design, BoxDesign), said(read_table)
     assert not said(read_table)
     return design
 
@@ -178,8 +178,9 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
                 "Did you mean 'height'? Known here: 'name', 'family', 'count', 'height', 'width', "
                 "'depth', 'material', 'thickness', 'through', 'joint', 'baffle', 'back', "
                 "'battens', 'braces', 'shelves', 'dividers', 'grille', 'covering', 'grain', "
-                "'grain_round', 'measure_first', 'allowance', 'bevel_allowance', 'flush' and "
-                "'answers'."
+                "'grain_round', 'measure_first', 'allowance', 'bevel_allowance', 'flush', "
+                "'answers', 'discs', 'hole', 'clearances', 'way_out', 'assembly', 'roll', "
+                "'cloth', 'screws' and 'hardware'."
             ),
         ),
         (

@@ -1,0 +1,222 @@
+"""The tables of a [[cabinet]] that say what is fitted to it: holes, screws, rolls, ways out."""
+
+from decimal import Decimal
+from typing import Final
+
+from nesting.cabinets.fittings import (
+    AssemblyWishes,
+    Clearances,
+    Fittings,
+    Hardware,
+    InsideItem,
+    LoadsFrom,
+    Pattern,
+    Roll,
+    Screws,
+    Way,
+    WayKind,
+)
+from nesting.cabinets.holes import Fastener, Hole, HoleKind, Mounted
+from nesting.errors import InputError
+from nesting.lengths import Length, Unit, inch, mm
+from nesting.reading.tables import Table
+
+MOST_PIECES: Final = 100
+MOST_DEGREES: Final = Decimal(360)
+PAIR: Final = 2
+EDGES: Final = ("left", "right", "bottom", "top", "front", "rear")
+USUAL_FASTENERS: Final = {
+    HoleKind.DRIVER: Fastener.T_NUTS,
+    HoleKind.HANDLE: Fastener.SCREWS,
+    HoleKind.CONNECTOR: Fastener.SCREWS,
+}
+_INCH_SCREWS: Final = Screws(
+    diameter=inch("5/32"),
+    spacing=inch(6),
+    first=inch(2),
+    margin=inch("3/16"),
+)
+
+
+def read_fittings(table: Table) -> Fittings:
+    """Return what a table [[cabinet]] says of fittings; stand-ins where faults were recorded."""
+    disc = table.table("discs")
+    usual = Fittings()
+    fittings = Fittings(
+        holes=_read_holes(table),
+        clearances=_read_clearances(table.table("clearances")),
+        ways=tuple(_read_way(each) for each in table.tables("way_out")),
+        assembly=_read_assembly(table),
+        roll=_read_roll(table.table("roll")),
+        cloth=_read_roll(table.table("cloth")),
+        screws=_read_screws(table.table("screws")),
+        hardware=_read_hardware(table.table("hardware")),
+        disc_kerf=disc.length("kerf", usual.disc_kerf, may_be_zero=True),
+        pivot=disc.length("pivot", usual.pivot, may_be_zero=True),
+    )
+    disc.finish()
+    return fittings
+
+
+def _read_holes(table: Table) -> tuple[Hole, ...]:
+    found: list[Hole] = []
+    for number, inner in enumerate(table.tables("hole"), start=1):
+        hole = _read_hole(inner, number)
+        if hole is not None and any(each.name == hole.name for each in found):
+            inner.fault(f"the name {hole.name!r} is taken already", "Name each hole.", "name")
+        elif hole is not None:
+            found.append(hole)
+    return tuple(found)
+
+
+def _read_hole(inner: Table, number: int) -> Hole | None:
+    """Return one hole, or None after recording its faults."""
+    kind = inner.choice("kind", HoleKind, HoleKind.DRIVER)
+    bolts = inner.whole("bolts", 0, most=MOST_PIECES)
+    usual = USUAL_FASTENERS.get(kind, Fastener.NONE) if bolts else Fastener.NONE
+    window = _read_pair(inner, "window")
+    sizes = {key: inner.length(key, 0) for key in ("cut_out", "bolt_circle", "flange", "nominal")}
+    depths = {
+        key: inner.length(key, 0, may_be_zero=True)
+        for key in ("recess", "depth", "magnet", "basket", "wall")
+    }
+    is_inch = inner.unit is Unit.INCH
+    try:
+        hole = Hole(
+            name=inner.text("name", f"{kind.value} {number}"),
+            kind=kind,
+            panel=inner.text("panel", "baffle"),
+            places=tuple(
+                (edge, inner.length(f"from_{edge}")) for edge in EDGES if inner.has(f"from_{edge}")
+            ),
+            window=window,
+            bolts=bolts,
+            bolt_hole=inner.length("bolt_hole", inch("3/16") if is_inch else mm(5)),
+            start_deg=inner.number("start_angle", Decimal(0), most=MOST_DEGREES),
+            confirmed=inner.flag("confirmed"),
+            mounted=inner.choice("mounted", Mounted, Mounted.OUTSIDE),
+            fastener=inner.choice("fastener", Fastener, usual),
+            prongs=inner.length("prongs", inch("3/4") if is_inch else mm(19)),
+            mass_kg=inner.number("mass_kg", Decimal(0)),
+            litres=inner.number("litres") if inner.has("litres") else None,
+            **sizes,
+            **depths,
+        )
+    except InputError as error:
+        for fault in error.faults:
+            key = fault.where.rsplit(", ", 1)[-1]
+            inner.fault(fault.what, fault.remedy, key if inner.has(key) else "")
+        hole = None
+    inner.finish()
+    return hole if inner.is_sound else None
+
+
+def _read_pair(table: Table, key: str) -> tuple[Length, Length] | None:
+    sizes = table.lengths(key)
+    if not sizes:
+        return None
+    if len(sizes) != PAIR:
+        table.fault("two sizes are needed", f"Write {key} = [200, 100], say.", key)
+        return None
+    return sizes[0], sizes[1]
+
+
+def _read_clearances(inner: Table) -> Clearances:
+    usual = Clearances()
+    clearances = Clearances(
+        inside=inner.length("inside", usual.inside, may_be_zero=True),
+        prongs=inner.length("prongs", usual.prongs, may_be_zero=True),
+        edge=inner.length("edge", usual.edge, may_be_zero=True),
+    )
+    inner.finish()
+    return clearances
+
+
+def _read_way(inner: Table) -> Way:
+    kind = inner.choice("kind", WayKind, WayKind.DOOR)
+    is_corner = kind is WayKind.CORNER
+    way = Way(
+        name=inner.text("name"),
+        kind=kind,
+        width=inner.length("width"),
+        height=inner.length("height", 0 if is_corner else None),
+        length=inner.length("length", 0 if kind is WayKind.DOOR else None),
+    )
+    inner.finish()
+    return way
+
+
+def _read_assembly(table: Table) -> AssemblyWishes:
+    inner = table.table("assembly")
+    usual = AssemblyWishes()
+    wishes = AssemblyWishes(
+        baffle_from=inner.choice("baffle_from", LoadsFrom, usual.baffle_from),
+        damping=inner.flag("damping"),
+        wiring=inner.flag("wiring"),
+        items=tuple(_read_item(each) for each in inner.tables("item")),
+        hand=inner.length("hand", usual.hand),
+        reach=inner.length("reach", usual.reach),
+    )
+    inner.finish()
+    return wishes
+
+
+def _read_item(inner: Table) -> InsideItem:
+    item = InsideItem(name=inner.text("name"), size=_read_pair(inner, "size") or (mm(1), mm(1)))
+    if not inner.has("size"):
+        inner.fault("'size' is missing", "Give its two smaller sizes, such as size = [150, 60].")
+    inner.finish()
+    return item
+
+
+def _read_roll(inner: Table) -> Roll | None:
+    if inner.is_absent:
+        return None
+    usual = Roll(width=0)
+    if inner.unit is Unit.INCH:
+        usual = Roll(
+            width=0, sold_by=inch(18), overlap=inch("1 1/4"), turn_in=inch(2), spare=inch(4)
+        )
+    roll = Roll(
+        width=inner.length("width"),
+        sold_by=inner.length("sold_by", usual.sold_by),
+        pattern=inner.choice("pattern", Pattern, usual.pattern),
+        overlap=inner.length("overlap", usual.overlap, may_be_zero=True),
+        turn_in=inner.length("turn_in", usual.turn_in, may_be_zero=True),
+        spare=inner.length("spare", usual.spare, may_be_zero=True),
+    )
+    inner.finish()
+    return roll
+
+
+def _read_screws(inner: Table) -> Screws | None:
+    if inner.is_absent:
+        return None
+    usual = _INCH_SCREWS if inner.unit is Unit.INCH else Screws()
+    screws = Screws(
+        battens=inner.length("battens", 0),
+        closings=inner.length("closings", 0),
+        diameter=inner.length("diameter", usual.diameter),
+        spacing=inner.length("spacing", usual.spacing),
+        first=inner.length("first", usual.first),
+        margin=inner.length("margin", usual.margin, may_be_zero=True),
+        round_over=inner.length("round_over", 0, may_be_zero=True),
+    )
+    inner.finish()
+    return screws
+
+
+def _read_hardware(inner: Table) -> Hardware:
+    usual = Hardware()
+    hardware = Hardware(
+        feet=inner.whole("feet", 0, most=MOST_PIECES),
+        foot=inner.length("foot", usual.foot),
+        foot_inset=inner.length("foot_inset", usual.foot_inset),
+        foot_height=inner.length("foot_height", 0, may_be_zero=True),
+        corners=inner.whole("corners", 0, most=MOST_PIECES),
+        corner_reach=inner.length("corner_reach", usual.corner_reach),
+        handles=inner.whole("handles", 0, most=MOST_PIECES),
+        projection=inner.length("projection", 0, may_be_zero=True),
+    )
+    inner.finish()
+    return hardware
