@@ -23,21 +23,18 @@ def test_the_plans_of_300_random_jobs_hold(seed: int) -> None:
     holds(seed, effort=seed % 2)
 
 
-def holds(seed: int, effort: int = 0) -> None:
-    job_document, job, result, document = planned(seed, effort=effort)
+@pytest.mark.property
+@pytest.mark.parametrize("seed", MANY)
+def test_plans_hold_for_sizes_finer_than_their_page_prints(seed: int) -> None:
+    holds(seed, is_fine=True)
+
+
+def holds(seed: int, *, is_fine: bool = False, effort: int = 0) -> None:
+    job_document, job, result, document = planned(seed, is_fine=is_fine, effort=effort)
     assert [str(fault) for fault in rehearse(document).faults] == []
     assert faults_of(document, job_document) == []
     for sheet_number, (wood, sheet) in enumerate(areas(job, result.layout), start=1):
         assert wood == sheet, f"sheet {sheet_number}"
-
-
-@pytest.mark.property
-@pytest.mark.parametrize("seed", MANY)
-def test_sizes_finer_than_the_page_fail_by_their_rounding_only(seed: int) -> None:
-    job_document, _, _, document = planned(seed, is_fine=True)
-    assert faults_of(document, job_document) == []
-    for fault in rehearse(document).faults:
-        assert "each of their figures was rounded" in fault.remedy, fault
 
 
 def areas(job: Job, layout: Layout) -> list[tuple[int, int]]:
