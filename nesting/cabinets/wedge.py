@@ -175,10 +175,12 @@ def _find_faults(wedge: Wedge) -> Iterator[Fault]:
             what="the two sides leave no inside",
             remedy=f"Make it more than {format_length(2 * wedge.real, unit)} {unit.value}.",
         )
-    for board in wedge.standing:
+    for number, board in enumerate(wedge.boards):
         taken = 2 * add(wedge.clear(board.name))
+        start, end = (wedge.inside[at % len(wedge.inside)] for at in (number, number + 1))
+        hollow = sum((b - a) * part for a, b, part in zip(start, end, board.direction, strict=True))
         inside = board.outside - board.low.shorter - board.high.shorter
-        if min(board.outside, inside) - taken < wedge.step:
+        if min(board.outside, inside, hollow) - taken < wedge.step:
             key = board.name if board.name in ("top", "front", "baffle", "back") else "depth"
             yield Fault(
                 where=f"{where}, {key}",

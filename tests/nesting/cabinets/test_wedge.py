@@ -1,0 +1,213 @@
+"""The wedge: bevels printed on both faces, sums, edges, volume."""
+
+import re
+from dataclasses import replace
+from math import radians, tan
+
+import pytest
+
+from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.clashes import find_clashes
+from nesting.cabinets.design import Closing, Covering, Fit
+from nesting.cabinets.expand import expand
+from nesting.cabinets.profiles import Profile
+from nesting.cabinets.wedge import lay_out_wedge
+from nesting.cabinets.wedge_design import WedgeDesign
+from nesting.errors import InputError
+from nesting.lengths import Length, Unit, inch, mm
+from nesting.parts import Status
+from tests.nesting.cabinets.designs import ANSWERS, BIRCH, part
+
+HELD = Closing(fit=Fit.INSET, held_by="glue and blocks")
+WEDGE = WedgeDesign(
+    name="Stage wedge",
+    height=mm(400),
+    width=mm(600),
+    depth=mm(450),
+    top=mm(150),
+    front=mm(60),
+    board=BIRCH,
+    baffle=HELD,
+    back=HELD,
+    answers=ANSWERS,
+)
+STEP = mm("0.5")
+THIN = mm("17.7")
+
+
+def build(wanted: WedgeDesign, thickness: Length = THIN, step: Length = STEP) -> CabinetBuild:
+    return expand(wanted, letters=("A",), measured={BIRCH: thickness}, step=step, unit=Unit.MM)
+
+
+def test_parts_have_the_sizes_of_their_outside_faces() -> None:
+    sizes = {each.name: (each.length, each.width) for each in build(WEDGE, mm(18)).parts}
+    assert sizes == {
+        "Side, left": (mm(400), mm(450)),
+        "Side, right": (mm(400), mm(450)),
+        "Bottom": (mm(450), mm(564)),
+        "Back": (mm(364), mm(564)),
+        "Top": (mm(150), mm(564)),
+        "Baffle": (mm(453), mm(564)),  # 300 across and 340 up: 453.43, rounded down
+        "Front": (mm(42), mm(564)),
+    }
+
+
+def test_every_bevelled_edge_prints_outside_and_inside_size_that_differ_by_t_tan() -> None:
+    """Acceptance: outside and inside size of each edge differ by t x tan(angle) to 0.1."""
+    lines = [line for each in build(WEDGE).parts for line in each.to_do if ": bevel " in line]
+    assert len(lines) == 4  # top and baffle, baffle and front
+    for line in lines:
+        figures = re.fullmatch(
+            r"edge at the \w+: bevel ([\d.]+)°, outside face ([\d.]+), inside face ([\d.]+) = "
+            r"[\d.]+ - 17\.7 × tan [\d.]+°",
+            line,
+        )
+        assert figures is not None, line
+        angle, outside, inside = map(float, figures.groups())
+        assert abs(outside - inside - 17.7 * tan(radians(angle))) < 0.1, line
+
+
+def test_bevelled_parts_demand_the_guide_offset_again_and_have_larger_blanks() -> None:
+    top = part(build(WEDGE), "Top")
+    assert "measure the guide offset again at that tilt" in top.to_do[-1]
+    assert (top.blank_length - top.length, top.blank_width - top.width) == (mm(3), 0)
+    assert top.status is Status.OVERSIZE
+
+
+def test_left_and_right_side_are_parts_of_their_own() -> None:
+    left, right = build(WEDGE).parts[:2]
+    assert (left.name, right.name) == ("Side, left", "Side, right")
+    assert left.note == "handed: mirror image of Side, right"
+    assert "from 60 above the bottom on the front edge to 150 before the rear edge" in left.to_do[0]
+
+
+def test_every_corner_and_every_edge_of_a_side_has_one_owner() -> None:
+    edges = build(WEDGE).edges
+    assert {edge.name: (edge.owner, edge.joint) for edge in edges[:5]} == {
+        "bottom and back": ("bottom", ""),
+        "back and top": ("top", ""),
+        "top and baffle": ("baffle", "mitre"),
+        "baffle and front": ("baffle", "mitre"),
+        "front and bottom": ("bottom", ""),
+    }
+    assert {edge.owner for edge in edges[5:]} == {"left side", "right side"}
+
+
+def test_thickness_leaves_the_outside_alone() -> None:
+    thick, thin = build(WEDGE, mm(18), mm("0.1")), build(WEDGE, mm("17.7"), mm("0.1"))
+    assert thick.outside == thin.outside
+    assert part(thin, "Bottom").width - part(thick, "Bottom").width == mm("0.6")
+    assert part(thin, "Back").length - part(thick, "Back").length == mm("0.6")
+    assert part(thin, "Top").length == part(thick, "Top").length
+    assert "Bottom: width 564 -> 564.6" in thin.changes
+
+
+def test_sums_close_the_wedge() -> None:
+    assert build(WEDGE).sums == (
+        "600 = 17.7 + 564.6 + 17.7 (width: left side, inside, right side)",
+        "400 = 17.7 + 364.6 + 17.7 (height: bottom, inside, top)",
+        "450 = 17.7 + 414.6 + 17.7 (depth: front, inside, back)",
+    )
+
+
+def test_the_inside_agrees_with_the_prismoid_rule() -> None:
+    """V = h/6 (A1 + 4 Am + A2): Wolfram MathWorld, "Prismatoid", citing Kern and Bland 1948.
+
+    The inside of a wedge without a front, taken as layers from the floor up to the top: below the
+    top the depth grows evenly less, so the rule is exact between floor and top.
+    """
+    bare = replace(WEDGE, front=0)
+    laid = lay_out_wedge(bare, {BIRCH: mm(18)}, step=STEP, unit=Unit.MM)
+    inside = laid.spaces[0]
+    assert inside.profile is not None
+    corners = inside.profile.corners
+    low, high = (
+        sorted(corner[0] for corner in corners if corner[1] == height)
+        for height in (min(y for _, y in corners), max(y for _, y in corners))
+    )
+    depths = [low[1] - low[0], (low[1] - low[0] + high[1] - high[0]) / 2, high[1] - high[0]]
+    width = inside.box.size(inside.profile.axis)
+    tall = max(y for _, y in corners) - min(y for _, y in corners)
+    rule = tall / 6 * width * (depths[0] + 4 * depths[1] + depths[2])
+    found = inside.profile.area_twice * width / 2
+    assert abs(found - rule) < 1e-7 * rule
+
+
+def test_a_baffle_that_goes_into_a_covered_opening_is_smaller_on_all_four_edges() -> None:
+    covered = replace(
+        WEDGE,
+        covering=Covering(thickness=mm("1.2"), ease=mm(1)),
+        baffle=replace(HELD, wrapped=True),
+    )
+    bare, small = (part(build(each, step=mm("0.1")), "Baffle") for each in (WEDGE, covered))
+    assert bare.width - small.width == 2 * (2 * mm("1.2") + mm(1))
+    assert bare.length - small.length == 2 * (2 * mm("1.2") + mm(1))
+
+
+def test_without_a_baffle_the_inside_of_the_top_reaches_further_and_its_blank_with_it() -> None:
+    """The end lies in the plane of the slope, so the long point is on the inside face."""
+    top = part(build(replace(WEDGE, baffle=Closing(fit=Fit.NONE))), "Top")
+    line = next(line for line in top.to_do if ": bevel " in line)
+    assert "inside face 165.6 = 150 + 17.7 × tan 41.4°" in line
+    assert top.blank_length - top.length == mm(3) + round(mm("17.7") * 300 / 340)
+
+
+def test_a_bevel_steeper_than_saws_tilt_is_named() -> None:
+    warnings = build(replace(WEDGE, baffle=Closing(fit=Fit.NONE))).warnings
+    assert any("a bevel of 48.6° is more than the 45°" in warning for warning in warnings)
+
+
+def test_a_wedge_whose_baffle_is_too_low_is_found() -> None:
+    laid = lay_out_wedge(WEDGE, {BIRCH: mm(18)}, step=STEP, unit=Unit.MM)
+    baffle = next(panel for panel in laid.shell if panel.name == "baffle")
+    assert baffle.profile is not None
+    lower = tuple((x + mm("0.1"), y) for x, y in baffle.profile.corners)
+    moved = replace(baffle, profile=Profile(axis=baffle.profile.axis, corners=lower))
+    shell = tuple(moved if panel is baffle else panel for panel in laid.shell)
+    problems = list(find_clashes(replace(laid, shell=shell)))
+    assert "the baffle and the inside overlap" in problems
+
+
+def test_a_wedge_in_inches_is_the_wedge_in_millimetres() -> None:
+    wanted = replace(
+        WEDGE, height=inch(16), width=inch(24), depth=inch(18), top=inch(6), front=inch("2 1/2")
+    )
+    built = {
+        unit: expand(
+            wanted, letters=("A",), measured={BIRCH: inch("23/32")}, step=inch("1/32"), unit=unit
+        )
+        for unit in Unit
+    }
+    sizes = {
+        unit: [(each.name, each.length, each.width) for each in build.parts]
+        for unit, build in built.items()
+    }
+    assert sizes[Unit.MM] == sizes[Unit.INCH]
+
+
+@pytest.mark.parametrize(
+    ("changed", "message"),
+    [
+        ({"top": mm(450)}, "it is not less than the outside depth"),
+        ({"front": mm(10)}, "the boards it meets leave nothing of the front"),
+        ({"top": mm(20)}, "the boards it meets leave nothing of the top"),
+        ({"width": mm(30)}, "the two sides leave no inside"),
+        (
+            {"baffle": Closing(fit=Fit.PLANTED)},
+            "the baffle of a wedge stands flush between the sides",
+        ),
+    ],
+)
+def test_a_wedge_that_cannot_be_built_is_refused(changed: dict[str, object], message: str) -> None:
+    with pytest.raises(InputError) as error:
+        build(replace(WEDGE, **changed))  # type: ignore[arg-type]
+    assert error.value.faults[0].what == message
+
+
+def test_a_wedge_of_which_nothing_is_said_asks() -> None:
+    asked = build(replace(WEDGE, baffle=None, back=None, answers=())).questions
+    assert asked[0] == (
+        "Nothing is said about the baffle. Is the cabinet open at the front? Say that the baffle "
+        "is inset or none. It is left out until then."
+    )
+    assert any("feet" in question for question in asked)
