@@ -12,7 +12,7 @@ from nesting.cabinets.design import Closing, Covering, Fit, Fitted
 from nesting.cabinets.ends import CLOSED_BY, find_closings, find_end
 from nesting.cabinets.fittings import AssemblyWishes, Hardware, LoadsFrom
 from nesting.cabinets.hole_places import PlacedHole
-from nesting.cabinets.holes import Fastener
+from nesting.cabinets.holes import Fastener, HoleKind
 from nesting.cabinets.openings import find_openings, is_put_in_from_inside
 from nesting.cabinets.panels import Panel
 from nesting.cabinets.space import Axis
@@ -139,6 +139,8 @@ def _prepare(bench: _Bench, panels: tuple[str, ...]) -> None:
                 f"Pull in {placed.hole.bolts} T-nuts of the {placed.hole.name} on the "
                 f"{placed.panel.name} with a bolt; do not hammer them."
             )
+        if placed.hole.wall:
+            bench.add(f"Glue the boards of the {placed.hole.name} behind the {placed.panel.name}.")
 
 
 def _stand_inner(bench: _Bench) -> None:
@@ -205,7 +207,8 @@ def _finish(bench: _Bench) -> None:
     if not bench.inside_is_done:
         _fill(bench)
     for placed in bench.holes:
-        if not is_put_in_from_inside(placed):
+        is_fitted = placed.hole.wall or placed.hole.kind is HoleKind.CABLE
+        if not is_fitted and not is_put_in_from_inside(placed):
             bench.add(f"Fit the {placed.hole.name} from outside.", fitted=(placed.hole.name,))
     hardware = bench.hardware
     counted = ((hardware.feet, "feet"), (hardware.corners, "corner pieces"))

@@ -84,9 +84,10 @@ def _find_prongs(holes: tuple[PlacedHole, ...], kept: Length, unit: Unit) -> Ite
         corner = 2 * hypot(*(side / 2 for side in hole.window)) if hole.window else hole.cut_out
         between = (hole.bolt_circle - round(corner) - hole.prongs) // 2
         if between < kept:
+            size = f"{format_length(abs(between), unit)} {unit.value}"
+            how = f"come within {size} of" if between >= 0 else f"reach {size} into"
             yield (
-                f"The prongs of the T-nuts come within {format_length(between, unit)} "
-                f"{unit.value} of the cut-out of the {hole.name}, and "
+                f"The prongs of the T-nuts {how} the cut-out of the {hole.name}, and "
                 f"{format_length(kept, unit)} {unit.value} are kept. Take smaller T-nuts, or "
                 "screws."
             )

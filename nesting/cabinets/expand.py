@@ -16,6 +16,7 @@ from nesting.cabinets.families import Design, lay_out
 from nesting.cabinets.fit_out import FitOut, Subject, fit_out
 from nesting.cabinets.grain_round import LOOP, number_loop
 from nesting.cabinets.handing import name_handed
+from nesting.cabinets.hole_places import note_holes
 from nesting.cabinets.listing import list_battens, list_parts
 from nesting.cabinets.sums import write_closing_sum
 from nesting.errors import InputError
@@ -96,13 +97,11 @@ def construct(
     runs_round = isinstance(design, BoxDesign) and design.grain_round
     shell = construction.shell
     drilled = [hole.panel for hole in design.fittings.holes]
-    return replace(
-        construction,
-        shell=name_handed(
-            number_loop(shell) if runs_round else shell,
-            always=frozenset(LOOP) if runs_round else frozenset(drilled),
-        ),
+    named = name_handed(
+        number_loop(shell) if runs_round else shell,
+        always=frozenset(LOOP) if runs_round else frozenset(drilled),
     )
+    return replace(construction, shell=note_holes(named, design.fittings.holes))
 
 
 def _fit_out(

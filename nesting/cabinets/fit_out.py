@@ -13,6 +13,7 @@ from nesting.cabinets.discs import DiscAdvice, advise_on_discs
 from nesting.cabinets.fittings import Fittings
 from nesting.cabinets.fixings import FixingRow, map_fixings
 from nesting.cabinets.goods import FixingLine, find_hardware_warnings, list_goods
+from nesting.cabinets.hole_bodies import find_boards
 from nesting.cabinets.hole_places import PlacedHole, place_holes
 from nesting.cabinets.hole_sheets import HoleSheet, write_hole_sheet
 from nesting.cabinets.holes import HoleKind
@@ -21,7 +22,7 @@ from nesting.cabinets.space import Point
 from nesting.cabinets.volume import Mass, Room, find_finished, find_mass, find_room
 from nesting.cabinets.ways_out import WayResult, check_ways
 from nesting.cabinets.wrapping import WrapPlan, plan_cloth, plan_wrap
-from nesting.lengths import Length, Unit
+from nesting.lengths import Length, Unit, format_length
 from nesting.parts import Part
 
 
@@ -167,6 +168,7 @@ def fit_out(subject: Subject, fittings: Fittings, *, step: Length, unit: Unit) -
         hazards=frozenset(_find_hazards(subject, fittings, holes)),
         warnings=(
             *notes,
+            *_ask_for_boards(construction, holes, unit),
             *find_hardware_warnings(construction, fittings.hardware, unit),
             *list_warnings(construction, fittings.assembly, subject.closings),
         ),
@@ -185,6 +187,21 @@ def _wrap(subject: Subject, fittings: Fittings, unit: Unit) -> Iterator[WrapPlan
         )
     if fittings.cloth is not None:
         yield plan_cloth(subject.construction, fittings.cloth, letters=subject.letters, unit=unit)
+
+
+def _ask_for_boards(
+    construction: Construction, holes: tuple[PlacedHole, ...], unit: Unit
+) -> Iterator[str]:
+    for placed in holes:
+        boards = [
+            f"{wall} {format_length(length, unit)} × {format_length(width, unit)}"
+            for wall, length, width in find_boards(placed, construction)
+        ]
+        if boards:
+            yield (
+                f"The {placed.hole.name} needs boards of its own, which are not among the parts: "
+                f"{', '.join(boards)} {unit.value}. Add each as a [[part]]."
+            )
 
 
 def _find_hazards(

@@ -192,18 +192,20 @@ def _fill(chart: _Map, joint: _Joint, length: Length, stack: Length) -> FixingRo
     if contact.breadth[1] - contact.breadth[0] < 2 * screws.diameter:
         chart.warnings.append(f"The joint {named} is too narrow for screws: glue it.")
         return None
-    positions, rods = [], []
+    positions, rods, left_out = [], [], 0
     for wanted in _spread(contact.length, screws):
         placed = _find_free(chart, joint, wanted, length)
         if placed is None:
-            chart.warnings.append(
-                f"The joint {named} has no room for one of its screws clear of cutters and other "
-                "screws: leave that one out."
-            )
+            left_out += 1
             continue
         positions.append(placed[0])
         rods.append(placed[1])
         chart.bands.append((f"screw of {named}", placed[1]))
+    if left_out:
+        chart.warnings.append(
+            f"The joint {named} has no room for {left_out} of its {left_out + len(positions)} "
+            "screws clear of cutters and other screws: glue it there."
+        )
     if not positions:
         return None
     return FixingRow(

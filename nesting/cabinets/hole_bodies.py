@@ -125,6 +125,25 @@ def find_walls(placed: PlacedHole, construction: Construction) -> tuple[str, ...
     return tuple(found)
 
 
+def find_boards(
+    placed: PlacedHole, construction: Construction
+) -> tuple[tuple[str, Length, Length], ...]:
+    """Return the boards that line a port: the side that each stands on, its length and width.
+
+    Boards below and above reach over the ends of those at the sides.
+    """
+    hole = placed.hole
+    walls = find_walls(placed, construction)
+    if hole.window is None or not walls:
+        return ()
+    start, end = reach(placed)
+    first, second = placed.axes
+    across = hole.window[0] + hole.wall * sum(end_name in walls for end_name in first.ends)
+    return tuple(
+        (wall, across if wall in second.ends else hole.window[1], end - start) for wall in walls
+    )
+
+
 def _find_t_nuts(placed: PlacedHole) -> Iterator[Rod]:
     """Yield the T-nuts on the face opposite to the flange, where that is the inside."""
     hole = placed.hole

@@ -5,7 +5,7 @@ behind has its left edge at the right hand.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import cos, hypot, pi, radians, sin
 
@@ -200,6 +200,24 @@ def _is_clear_of_slopes(placed: PlacedHole, edge: Length) -> bool:
         ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / hypot(bx - ax, by - ay) >= half + edge
         for (ax, ay), (bx, by) in pairwise((*profile.corners, profile.corners[0]))
         if bx != ax and by != ay
+    )
+
+
+def note_holes(panels: tuple[Panel, ...], holes: tuple[Hole, ...]) -> tuple[Panel, ...]:
+    """Return the panels, each with the holes that are still to be cut in it."""
+    return tuple(
+        replace(
+            panel,
+            to_do=(
+                *panel.to_do,
+                *(
+                    f"cut the hole for the {hole.name}"
+                    for hole in holes
+                    if hole.panel == panel.name
+                ),
+            ),
+        )
+        for panel in panels
     )
 
 

@@ -7,8 +7,8 @@ from nesting.cabinets.fit_out import FitOut, Subject, fit_out
 from nesting.cabinets.fittings import Clearances, Fittings
 from nesting.cabinets.hole_places import PlacedHole, place_holes
 from nesting.cabinets.holes import Fastener, Hole, HoleKind
-from nesting.lengths import Unit, mm
-from tests.nesting.cabinets.designs import STEP, build, design, lay_out
+from nesting.lengths import Length, Unit, mm
+from tests.nesting.cabinets.designs import MEASURED, STEP, build, design, lay_out
 
 WOOFER = Hole(
     name="woofer",
@@ -45,13 +45,18 @@ def place(wanted: BoxDesign, *holes: Hole) -> tuple[PlacedHole, ...]:
     return place_holes("Stage box", holes, lay_out(wanted), Clearances().edge, Unit.MM)
 
 
-def fit(wanted: BoxDesign, fittings: Fittings | None = None, *holes: Hole) -> FitOut:
+def fit(
+    wanted: BoxDesign,
+    fittings: Fittings | None = None,
+    *holes: Hole,
+    thickness: Length = MEASURED,
+) -> FitOut:
     given = fittings or Fittings()
-    built = build(wanted)
+    built = build(wanted, thickness)
     subject = Subject(
         name=wanted.name,
         letters=built.letters,
-        construction=lay_out(wanted),
+        construction=lay_out(wanted, thickness),
         parts=built.parts,
         covering=wanted.covering,
         baffle=wanted.baffle,

@@ -159,3 +159,22 @@ def test_a_shelf_in_a_groove_is_glued_up_with_the_carcass() -> None:
     assert "shelf 1" in fitted(grooved).steps[0].what
     loose = design(baffle=Closing(fit=Fit.NONE), shelves=Shelves(clear=(mm(200),)))
     assert number(fitted(loose), "Fit shelf 1") == 2
+
+
+def test_the_boards_of_a_slot_are_glued_on_before_its_panel_goes_in() -> None:
+    slot = Hole(
+        name="slot",
+        kind=HoleKind.PORT,
+        panel="baffle",
+        window=(mm(200), mm(60)),
+        wall=mm(12),
+        depth=mm(150),
+    )
+    found = fitted(FRAMED, slot)
+    assert number(found, "Glue the boards of the slot") < number(found, "Put the baffle in")
+    assert not any("Fit the slot" in step.what for step in found.steps)
+    (said,) = found.warnings
+    assert said == (
+        "The slot needs boards of its own, which are not among the parts: left 60 × 132.3, right "
+        "60 × 132.3, bottom 224 × 132.3, top 224 × 132.3 mm. Add each as a [[part]]."
+    )

@@ -137,6 +137,24 @@ def test_a_rounded_edge_says_that_clamping_screws_come_out_first() -> None:
     assert not map_fixings("Box", lay_out(FRAMED), (), Screws(), Unit.MM)[1]
 
 
+def test_screws_that_find_no_room_are_left_out_and_told_once_a_joint() -> None:
+    slot = Hole(
+        name="slot",
+        kind=HoleKind.PORT,
+        panel="baffle",
+        window=(mm("464.6"), mm(60)),
+        places=(("bottom", mm(30)),),
+    )
+    holes = place(FRAMED, slot)
+    rows, notes = map_fixings("Box", lay_out(FRAMED), holes, Screws(), Unit.MM)
+    assert "baffle to front frame, bottom" not in {row.joint for row in rows}
+    (note,) = notes
+    assert note == (
+        "The joint baffle to front frame, bottom has no room for 3 of its 3 screws clear of "
+        "cutters and other screws: glue it there."
+    )
+
+
 def test_battens_too_thin_for_a_screw_are_glued() -> None:
     thin = replace(FRAMED, battens=Battens(section=(mm(7), mm(7)), front=True, rear=True))
     rows, notes = map_fixings("Box", lay_out(thin), (), Screws(), Unit.MM)

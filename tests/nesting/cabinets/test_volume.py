@@ -11,7 +11,7 @@ from nesting.cabinets.box import lay_out_box
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Corners, Covering, Fit
 from nesting.cabinets.fittings import Hardware
-from nesting.cabinets.hole_bodies import NM3_PER_LITRE, find_displaced, find_walls
+from nesting.cabinets.hole_bodies import NM3_PER_LITRE, find_boards, find_displaced, find_walls
 from nesting.cabinets.hole_places import place_holes
 from nesting.cabinets.holes import Fastener, Hole, HoleKind
 from nesting.cabinets.volume import find_finished, find_mass, find_room
@@ -160,3 +160,14 @@ def test_the_finished_size_has_covering_feet_and_handles() -> None:
 def test_a_flat_fitting_takes_no_room() -> None:
     (placed,) = place(design(), woofer(depth=0, magnet=0, fastener=Fastener.SCREWS))
     assert find_displaced(placed, lay_out(design())) == 0
+
+
+def test_the_boards_of_a_slot_are_as_long_as_its_depth_behind_the_baffle() -> None:
+    laid = lay_out(design())
+    (placed,) = place(design(), slot(mm(300), mm(60), mm(200), mm(12)))
+    behind = mm(200) - mm("17.7")
+    assert find_boards(placed, laid) == (
+        ("left", mm(60), behind),
+        ("right", mm(60), behind),
+        ("top", mm(324), behind),
+    )

@@ -309,6 +309,8 @@ def test_a_hole_in_one_side_makes_the_sides_a_pair(tmp_path: Path) -> None:
     handle = '[[cabinet.hole]]\nkind = "handle"\npanel = "left side"\nwindow = [200, 100]\n'
     job = read(tmp_path, SHEET + BOX + handle)
     assert [part.name for part in job.parts[:2]] == ["Side, left", "Side, right"]
+    assert job.parts[0].to_do == ("cut the hole for the handle 1",)
+    assert not job.parts[1].to_do
 
 
 def test_hazards_are_raised_by_what_is_fitted(tmp_path: Path) -> None:
