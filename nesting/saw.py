@@ -63,7 +63,9 @@ class Keep:
     Attributes:
         length: Smallest longer side of an offcut.
         width: Smallest shorter side of an offcut.
+        use_book: Whether parts may come from the book of leftovers.
     """
 
     length: Length = mm(300)
     width: Length = mm(100)
+    use_book: bool = False

@@ -12,6 +12,7 @@ import typer
 
 from nesting.errors import InputError, NestingError, NoFitError
 from plans.commands import mark as mark_command
+from plans.commands import offcuts as offcuts_command
 from plans.commands import parts as parts_command
 from plans.commands import plan as plan_command
 from plans.commands import rehearse as rehearse_command
@@ -26,6 +27,13 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     help="From a cabinet or a part list to a printed, checked plan for cutting it.",
+)
+
+
+offcuts_app = typer.Typer(
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    help="The book of leftovers: what stands in the garage from job to job.",
 )
 
 
@@ -98,6 +106,9 @@ def plan(
         float | None, typer.Option(min=0.0, help="Stop searching after this long.")
     ] = None,
     svg: Annotated[bool, typer.Option("--svg", help="Also write each page as SVG.")] = False,
+    book: Annotated[
+        bool, typer.Option("--book", help="Use the book of leftovers, and reserve what is used.")
+    ] = False,
     json: Json = False,
     quiet: Quiet = False,
     debug: Debug = False,
@@ -111,6 +122,7 @@ def plan(
         seconds=seconds,
         svg=svg,
         writes=not json or out is not None,
+        book=book,
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
         outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)
@@ -216,6 +228,124 @@ def rehearse(
 ) -> None:
     """Saw the printed numbers of a plan virtually and report."""
     _run(lambda: rehearse_command.rehearse_file(plan), as_json=json, quiet=quiet, debug=debug)
+
+
+Numbers = Annotated[list[int], typer.Argument(metavar="NUMBER...", help="Numbers in the book.")]
+Day = Annotated[
+    str | None, typer.Option("--date", metavar="DAY", help="Such as 2026-11-25. Default: today.")
+]
+Units = Annotated[str, typer.Option(help="mm or in, for sizes without a unit.")]
+
+
+@offcuts_app.command("list")
+def offcuts_list(
+    units: Units = "mm",
+    day: Day = None,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """List the leftovers, the keep rule and what to throw where there is no room."""
+    _run(lambda: offcuts_command.list_all(units, day), as_json=json, quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("add")
+def offcuts_add(
+    material: Annotated[str, typer.Argument(help="Such as 'birch plywood'.")],
+    size: Annotated[str, typer.Argument(help="Such as 600x300.")],
+    thickness: Annotated[str, typer.Option(help="Thickness that it was sold as.")],
+    measured: Annotated[str | None, typer.Option(help="Thickness as measured.")] = None,
+    grain: Annotated[
+        str, typer.Option(help="Side of the size that the grain runs along: length, width or none.")
+    ] = "length",
+    good: Annotated[
+        str, typer.Option(help="Edges to measure from: left,right,top,bottom or all.")
+    ] = "",
+    units: Units = "mm",
+    day: Day = None,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Write a leftover into the book."""
+    options = offcuts_command.AddOptions(
+        material=material,
+        size=size,
+        thickness=thickness,
+        measured=measured,
+        grain=grain,
+        good=good,
+        units=units,
+        day=day,
+    )
+    _run(lambda: offcuts_command.add_one(options), as_json=json, quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("from")
+def offcuts_from(
+    plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan file (NAME.plan.json).")],
+    day: Day = None,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Take over the leftovers of a plan that has been cut."""
+    _run(lambda: offcuts_command.take_over(plan, day), as_json=json, quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("reserve")
+def offcuts_reserve(
+    numbers: Numbers,
+    job: Annotated[Path, typer.Option("--for", metavar="JOB", help="The job file.")],
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Reserve leftovers for a job."""
+    _run(lambda: offcuts_command.reserve_some(numbers, job), quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("release")
+def offcuts_release(numbers: Numbers, quiet: Quiet = False, debug: Debug = False) -> None:
+    """Let other jobs have leftovers that were reserved."""
+    _run(lambda: offcuts_command.release_some(numbers), quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("take")
+def offcuts_take(
+    numbers: Numbers, day: Day = None, quiet: Quiet = False, debug: Debug = False
+) -> None:
+    """Strike leftovers out: used up or thrown out."""
+    _run(lambda: offcuts_command.take_some(numbers, day), quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("rule")
+def offcuts_rule(
+    smallest: Annotated[
+        str | None, typer.Option(metavar="SIZE", help="Smallest piece worth keeping: 300x100.")
+    ] = None,
+    space: Annotated[
+        str | None, typer.Option(metavar="M2", help="Room in square metres of board, or none.")
+    ] = None,
+    units: Units = "mm",
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Say which leftovers are kept and how much room there is."""
+    _run(lambda: offcuts_command.set_rule(smallest, space, units), quiet=quiet, debug=debug)
+
+
+@offcuts_app.command("export")
+def offcuts_export(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="A CSV file to write.")],
+    units: Units = "mm",
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """Write the book as a table."""
+    _run(lambda: offcuts_command.export(file, units), quiet=quiet, debug=debug)
+
+
+app.add_typer(offcuts_app, name="offcuts")
 
 
 def _ask(question: str, default: str) -> str:

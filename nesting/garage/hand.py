@@ -87,11 +87,10 @@ def to_leftover(piece: InHand, fingerprint: str) -> Leftover:
 
     Args:
         piece: The piece.
-        fingerprint: Of the plan so far, for codes that the next plan gives to other pieces.
+        fingerprint: Of the plan that it comes from, for a code that nothing else has.
     """
-    is_own = piece.sheet == 0 or (piece.code[0] == "L" and piece.origin is not None)
     return Leftover(
-        code=piece.code if is_own else f"{piece.code}-{fingerprint}",
+        code=piece.code if piece.sheet == 0 else f"{piece.code}-{fingerprint}",
         material=piece.material,
         thickness=piece.thickness,
         measured=piece.measured,

@@ -53,6 +53,7 @@ def read_keep(table: Table) -> Keep:
     keep = Keep(
         length=table.length("length", usual.length, may_be_zero=True),
         width=table.length("width", usual.width, may_be_zero=True),
+        use_book=table.flag("use_book"),
     )
     table.finish()
     if table.is_sound and keep.length < keep.width:

@@ -1,1 +1,1 @@
-"""The book of leftovers."""
+"""The book of leftovers: what stands in the garage from job to job."""

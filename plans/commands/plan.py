@@ -1,6 +1,7 @@
 """`setout plan`: search, rehearse, write the pages and the plan file."""
 
 from collections.abc import Callable, Sequence
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -23,6 +24,7 @@ class PlanOptions:
         seconds: Cap on the time, or None.
         svg: Also write each page as a picture.
         writes: False where the plan goes to standard output only.
+        book: Let parts come from the book of leftovers, whatever the job file says.
     """
 
     out: Path | None = None
@@ -32,6 +34,7 @@ class PlanOptions:
     seconds: float | None = None
     svg: bool = False
     writes: bool = True
+    book: bool = False
 
 
 def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
@@ -62,12 +65,33 @@ def _plan(
     job_file: Path, options: PlanOptions, folder: Path | None, progress: Progress | None
 ) -> Outcome:
     from nesting.reading.job_toml import read_job
+    from plans.commands.booked import plan_with_book
+
+    job = read_job(job_file)
+    if not (options.book or job.keep.use_book):
+        return _plan_job(job_file, job, options, folder, progress, lambda _: nullcontext())
+    return plan_with_book(
+        job,
+        str(job_file.resolve()),
+        lambda job, reserving: _plan_job(job_file, job, options, folder, progress, reserving),
+        reserves=folder is not None,
+    )
+
+
+def _plan_job(
+    job_file: Path,
+    job: Any,  # noqa: ANN401
+    options: PlanOptions,
+    folder: Path | None,
+    progress: Progress | None,
+    reserving: Callable[[Any], AbstractContextManager[None]],
+) -> Outcome:
+    """Plan a job and write it while what it uses of the book is reserved."""
     from nesting.solve import DEFAULT_EFFORT, solve
     from plans.plan import make_plan
     from plans.plan_file import dump, plan_document
     from plans.rehearsal import rehearse
 
-    job = read_job(job_file)
     result = solve(
         job,
         effort=DEFAULT_EFFORT if options.effort is None else options.effort,
@@ -81,7 +105,8 @@ def _plan(
     messages = []
     if folder is not None:
         _check_marks(job_file, folder, made.fingerprint)
-        messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
+        with reserving(result.layout):
+            messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
     if result.interrupted:
         messages.append("Interrupted: this is the best plan found so far.")
     return Outcome(

@@ -1,0 +1,55 @@
+"""The leftovers of a plan, for the book."""
+
+from collections.abc import Iterator
+
+from nesting.garage.hand import find_thickness, raw_edges
+from nesting.garage.marks import Marks, is_there
+from nesting.garage.planned import Planned
+from nesting.sheets import Trim, mean_reading
+from plans.book.entries import SIDES, Offcut
+
+
+def offcuts_of(planned: Planned, marks: Marks, day: str) -> tuple[Offcut, ...]:
+    """Return the leftovers that a plan has made, with those of the plans it goes on from.
+
+    Args:
+        planned: The plan.
+        marks: What has been marked of it; where no cut is, it is taken to be finished.
+        day: The day on which they come into the book.
+    """
+    return tuple(_offcuts(planned, marks, day))
+
+
+def _offcuts(planned: Planned, marks: Marks, day: str) -> Iterator[Offcut]:
+    for piece in planned.kept:
+        if piece.code not in marks.spoilt:
+            yield Offcut(
+                material=piece.material,
+                thickness=piece.thickness,
+                measured=mean_reading(piece.measured) if piece.measured else None,
+                length=piece.length,
+                width=piece.width,
+                grain=piece.grain,
+                good_edges=_good_edges(piece.trim),
+                added=day,
+                origin=piece.code,
+            )
+    for sheet, found in planned.pieces():
+        is_free = is_there(sheet, found, marks) if marks.cuts else found.code not in marks.spoilt
+        if found.is_offcut and is_free:
+            readings = find_thickness(sheet, marks)
+            yield Offcut(
+                material=sheet.material,
+                thickness=sheet.thickness,
+                measured=mean_reading(readings) if readings else None,
+                length=found.rect.length,
+                width=found.rect.width,
+                grain=sheet.grain,
+                good_edges=_good_edges(raw_edges(sheet, found.rect)),
+                added=day,
+                origin=f"{found.code}-{planned.fingerprint}",
+            )
+
+
+def _good_edges(raw: Trim) -> tuple[str, ...]:
+    return tuple(side for side in SIDES if getattr(raw, side) == 0)
