@@ -16,7 +16,7 @@ TOUCH = 0.05  # closer than this is a clash only on paper nobody can measure
 LEAST_TICK_BOX = 6.0
 LEAST_HEIGHTS = {
     Role.NOTE: NOTE,
-    Role.FIGURE: NOTE,
+    Role.FIGURE: FIGURE,
     Role.CODE: NOTE,
     Role.CUT_NUMBER: NOTE,
     Role.KEEP: FIGURE,

@@ -6,6 +6,7 @@ the guide is moved, and only there; a bar joins the rows that share one setting.
 """
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from nesting.lengths import Unit
 from plans.pages.blocks import Block
@@ -21,11 +22,10 @@ ROW = 15.4  # height of a row of two lines
 BIG_LINE = FIRST + 5.2  # baseline of what is two lines high
 # Heights of a keep size and of the fraction in it, where it is too wide at full height.
 KEEP_HEIGHTS = ((BIG, BIG), (BIG, 8.0), (BIG, 6.5), (BIG, 5.5), (8.0, 5.5), (6.5, FIGURE))
-SMALLER = 4.5  # a held piece's size may be set this small before it takes two lines
 HEAD = 11.5
 EDGE_WORDS = 4.0
 TWO = "2 people"
-WASTE_WORD = 4.0
+WASTE_WORD = 3.8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,9 +47,9 @@ def columns(unit: Unit, width: float) -> Columns:
     Fractions of an inch need wide guide figures; their keep sizes set the fraction smaller.
     """
     hold, edge, keep, guide, codes = (
-        (48.5, 19.5, 49.5, 26.5, 18.5) if unit is Unit.MM else (48.5, 19.5, 43.5, 32.5, 18.5)
+        (50.0, 19.3, 49.3, 26.1, 17.9) if unit is Unit.MM else (50.0, 19.3, 43.3, 32.1, 17.9)
     )
-    tick, number = 8.0, 17.5
+    tick, number = 7.6, 17.4
     spare = (width - tick - number - hold - edge - keep - guide - codes) / 6
     places = [tick]
     for column in (number, hold, edge, keep, guide):
@@ -87,8 +87,8 @@ def table_head(place: Columns) -> Block:
 
 def table_rows(rows: tuple[CutRow, ...], place: Columns) -> tuple[Block, ...]:
     """Return one block for each cut."""
-    joins = [bool(row.same_as) for row in rows[1:]] + [False]
-    return tuple(_row(row, place, joins_next=join) for row, join in zip(rows, joins, strict=True))
+    joining = {row.number for row, after in pairwise(rows) if after.same_as}
+    return tuple(_row(row, place, joins_next=row.number in joining) for row in rows)
 
 
 def _row(row: CutRow, place: Columns, *, joins_next: bool) -> Block:
@@ -120,7 +120,7 @@ def _setting_mark(
 ) -> tuple[Shape, ...]:
     """Return a rule above a row where the guide is moved, and a bar down rows of one setting."""
     rule = Line(x1=0, y1=0, x2=place.end, y2=0, kind=LineKind.RULE)
-    x = place.keep - 2.0
+    x = place.keep - 1.3
     top = 0.0 if row.same_as else BIG_LINE - BIG
     bottom = height if joins_next else BIG_LINE
     bar = Line(x1=x, y1=top, x2=x, y2=bottom, kind=LineKind.SAME_SETTING)
@@ -136,7 +136,7 @@ def _number(row: CutRow, place: Columns) -> Text:
 
 def _hold(row: CutRow, place: Columns) -> tuple[Text, ...]:
     """Return the held piece: code, mass and, where they find room beside it, two people."""
-    room = place.edge - place.hold - 1.2
+    room = place.edge - place.hold - 1.0
     code = Text(
         x=place.hold, y=FIRST, words=printable(row.hold), height=FIGURE, role=Role.CODE, bold=True
     )
@@ -145,7 +145,7 @@ def _hold(row: CutRow, place: Columns) -> tuple[Text, ...]:
     people = replace(mass, x=start + text_width(mass.words, NOTE) + 1.8, words=TWO, bold=True)
     size = printable(row.hold_size)
     along, _, across = size.partition(" × ")
-    lines = [size] if fit(size, room, FIGURE, SMALLER) else [f"{along} ×", across]
+    lines = [size] if fit(size, room, FIGURE, FIGURE) else [f"{along} ×", across]
     return (
         code,
         mass,
@@ -171,7 +171,7 @@ def _says_people_above(row: CutRow, place: Columns) -> bool:
         + text_width(TWO, NOTE, bold=True)
         + 2 * 1.8
     )
-    return row.people > 1 and width <= place.edge - place.hold - 1.2
+    return row.people > 1 and width <= place.edge - place.hold - 1.0
 
 
 def _edge(row: CutRow, place: Columns) -> tuple[Text, ...]:
@@ -179,7 +179,7 @@ def _edge(row: CutRow, place: Columns) -> tuple[Text, ...]:
     name, _, rest = printable(row.measure_from).partition(" ")
     if row.same_as:
         rest = f"as cut {row.same_as}"
-    room = place.keep - place.edge - 2.8
+    room = place.keep - place.edge - 2.0
     height = fit(name, room, EDGE_WORDS, NOTE) or NOTE
     below = fit(rest, room, EDGE_WORDS if not row.same_as else NOTE, NOTE) or NOTE
     return (
@@ -215,9 +215,9 @@ def keep_texts(keep: str, x: float, baseline: float, width: float) -> tuple[Text
 def _guide(
     figure: str, side: str, place: Columns, baseline: float, *, is_struck: bool
 ) -> tuple[Text, ...]:
-    x = place.guide + 3.2
+    x = place.guide + 3.3
     words = printable(figure)
-    height = fit(words, place.codes - x - 1.0, FIGURE, NOTE) or NOTE
+    height = fit(words, place.codes - x - 0.8, FIGURE, NOTE) or NOTE
     return (
         Text(x=place.guide, y=baseline, words=side, height=NOTE),
         Text(x=x, y=baseline, words=words, height=height, role=Role.FIGURE, is_struck=is_struck),

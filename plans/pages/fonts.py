@@ -75,8 +75,8 @@ def _width_of_capital_one(words: str, *, bold: bool) -> float:
 def _ink_of_capital_one(words: str, *, bold: bool) -> tuple[float, float]:
     glyphs = _glyphs(bold=bold)
     codes = [ord(character) for character in words if not character.isspace()]
-    above = max((glyphs.tops[code] for code in codes), default=0.0)
-    below = max((-glyphs.bottoms[code] for code in codes), default=0.0)
+    above = max(0.0, *(glyphs.tops[code] for code in codes), 0.0)
+    below = max(0.0, *(-glyphs.bottoms[code] for code in codes), 0.0)
     return above / CAPITAL, below / CAPITAL
 
 

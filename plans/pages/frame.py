@@ -11,6 +11,7 @@ from plans.pages.shapes import Anchor, Line, LineKind, Page, Role, Shape, Text
 from plans.plan import Plan
 
 TITLE = 7.0
+BASELINE = 9.2
 HEAD = 15.0  # from the top margin to the body
 
 
@@ -61,20 +62,20 @@ def _head(draft: Draft, plan: Plan, number: int, count: int) -> tuple[Shape, ...
     title_end = text_width(title, TITLE, bold=True)
     right_start = width - max(text_width(of_pages, NOTE), width / 3)
     shapes: list[Shape] = [
-        Text(x=0, y=TITLE + 1.0, words=title, height=TITLE, role=Role.TITLE, bold=True),
+        Text(x=0, y=BASELINE, words=title, height=TITLE, role=Role.TITLE, bold=True),
         Text(
             x=width,
-            y=NOTE + 0.5,
+            y=4.6,  # room above for stacked accents
             words=shorten(plan.job_name, width / 3, NOTE, bold=True),
             height=NOTE,
             bold=True,
             anchor=Anchor.END,
         ),
-        Text(x=width, y=TITLE + 1.0, words=printable(of_pages), height=NOTE, anchor=Anchor.END),
-        Line(x1=0, y1=11.5, x2=width, y2=11.5, kind=LineKind.HEAVY_RULE),
+        Text(x=width, y=BASELINE, words=printable(of_pages), height=NOTE, anchor=Anchor.END),
+        Line(x1=0, y1=12.0, x2=width, y2=12.0, kind=LineKind.HEAVY_RULE),
     ]
     room = right_start - title_end - 8
     if draft.beside and room > 0:
         words = shorten(draft.beside, room, NOTE)
-        shapes.append(Text(x=title_end + 4, y=TITLE + 1.0, words=words, height=NOTE))
+        shapes.append(Text(x=title_end + 4, y=BASELINE, words=words, height=NOTE))
     return tuple(shapes)

@@ -27,6 +27,7 @@ INSET = 3.0
 SIDE = 29.0  # width of the column with the arrows at the right of a card
 SIDE_END = 27.0  # and how far down it reaches
 STEP = LINE_STEP * NOTE
+LEAST_STEP = 1.3 * NOTE  # to the last line, which stands apart anyway
 ARROW = 12.0
 
 
@@ -83,7 +84,7 @@ def _card(label: Label, fingerprint: str, width: float, height: float) -> tuple[
             height=size_height,
             bold=True,
         ),
-        *_lower(label, 27.2 + STEP, foot - STEP, width - 2 * INSET),
+        *_lower(label, 27.2 + STEP, foot - LEAST_STEP, width - 2 * INSET),
         Text(x=INSET, y=foot, words=shorten(label.origin, width / 2, NOTE), height=NOTE),
         Text(
             x=width - INSET,

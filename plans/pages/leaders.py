@@ -16,6 +16,7 @@ FloatArray: TypeAlias = NDArray[np.float64]
 BoolArray: TypeAlias = NDArray[np.bool_]
 
 CLEAR = 0.8
+APART = 1.0  # more white to other texts, so that no two are read as one
 REACH = 60
 DOT = 0.7
 # Always slanted, so that a leader is never taken for a cut.
@@ -59,7 +60,7 @@ def find_leader(
     """
     at_origin = centred(0.0, 0.0, text)
     size = text_box(at_origin).grown(CLEAR)
-    blocks = _array([*taken, *lines, *areas])
+    blocks = _array([*(box.grown(APART) for box in taken), *lines, *areas])
     points = np.repeat(np.array(starts), len(WAYS), axis=0)
     ways = np.tile(np.array(WAYS), (len(starts), 1))
     free = _free_runs(points, ways, _array([box.grown(DOT) for box in taken]))

@@ -12,7 +12,7 @@ from plans.sections.offcuts import OffcutRow
 
 CODE = 7.0
 SIZE_X = 34.0
-REST_X = 92.0
+REST_X = 101.0
 LOG_STEP = 10.0
 LEAST_LINES = 6
 MOST_LINES = 14
@@ -40,7 +40,7 @@ def offcuts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
 
 def _offcut(row: OffcutRow, width: float) -> Block:
     size = printable(row.size)
-    size_height = fit(size, REST_X - SIZE_X - 2.0, FIGURE, NOTE, bold=True) or NOTE
+    size_height = fit(size, REST_X - SIZE_X - 2.0, FIGURE, NOTE) or NOTE
     code = printable(row.code)
     code_height = fit(code, SIZE_X - TICK_COLUMN - 2.0, CODE, FIGURE, bold=True) or FIGURE
     again = ", ".join(row.could_be)
@@ -57,7 +57,7 @@ def _offcut(row: OffcutRow, width: float) -> Block:
         rule(width),
         TickBox(x=0.25, y=2.0, size=TICK),
         Text(x=TICK_COLUMN, y=8.8, words=code, height=code_height, role=Role.CODE, bold=True),
-        Text(x=SIZE_X, y=8.8, words=size, height=size_height, role=Role.FIGURE, bold=True),
+        Text(x=SIZE_X, y=8.8, words=size, height=size_height, role=Role.FIGURE),
         *moved(rest.shapes, 0.0, 0.8),
     )
     return Block(height=max(rest.height, 10.0) + 2.5, shapes=shapes)

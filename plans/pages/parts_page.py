@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plans.pages.blocks import Block, flow, moved, space
 from plans.pages.fonts import printable
 from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import FIGURE, LINE_STEP, NOTE, fit, heading, paragraph, shorten
+from plans.pages.lettering import FIGURE, NOTE, fit, heading, paragraph, shorten
 from plans.pages.paper import Paper
 from plans.pages.rows import rule
 from plans.pages.shapes import LineKind, Role, Shape, Text, TickBox
@@ -14,15 +14,17 @@ from plans.sections.part_list import PartRow
 
 CODE = 7.0
 NAME = 3.6
-NAME_X = 23.0
-SIZE_X = 83.0
-FROM_X = 129.0
+NAME_X = 21.0
+SIZE_X = 77.0
+FROM_X = 130.5
 BOXES = ("cut", "checked", "drilled", "covered")
 BOX = 6.5
 BOX_STEP = 9.6
 HEAD = 17.0
-FIRST = 8.4  # baseline of the upper line
-ROW = 15.4
+FIRST = 7.6  # baseline of the upper line
+SECOND = FIRST + 3.8  # of the lower one
+SIZE_STEP = 5.8
+ROW = 13.6
 
 
 def parts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -80,44 +82,55 @@ def _rows(parts: tuple[PartRow, ...], width: float) -> Iterator[Block]:
 def _row(part: PartRow, width: float, *, is_first: bool) -> Block:
     code = printable(part.code)
     code_height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
-    size = printable(part.finished)
-    size_height = fit(size, FROM_X - SIZE_X - 2.0, FIGURE, NOTE, bold=True) or NOTE
-    second = FIRST + LINE_STEP * NOTE + 0.4
+    name_room = SIZE_X - NAME_X - 2.0
+    sizes = _size_lines(part)
+    copy = f"{part.copy}, {part.material} {part.thickness}"
     shapes: list[Shape] = [
         rule(width),
-        Text(x=0, y=FIRST + 1.4, words=code, height=code_height, role=Role.CODE, bold=True),
+        Text(x=0, y=FIRST + 1.2, words=code, height=code_height, role=Role.CODE, bold=True),
         Text(
             x=NAME_X,
             y=FIRST - 1.4,
-            words=shorten(part.name, SIZE_X - NAME_X - 2.0, NAME, bold=True),
+            words=shorten(part.name, name_room, NAME, bold=True),
             height=NAME,
             bold=True,
         ),
-        Text(
-            x=NAME_X,
-            y=second - 0.7,
-            words=shorten(
-                f"{part.copy}, {part.material} {part.thickness}", SIZE_X - NAME_X - 2.0, NOTE
-            ),
-            height=NOTE,
-        ),
-        Text(x=SIZE_X, y=FIRST - 0.7, words=size, height=size_height, role=Role.FIGURE, bold=True),
-        Text(
-            x=SIZE_X,
-            y=second - 0.7,
-            words=shorten(part.grain, FROM_X - SIZE_X - 2.0, NOTE),
-            height=NOTE,
+        Text(x=NAME_X, y=SECOND, words=shorten(copy, name_room, NOTE), height=NOTE),
+        *(
+            Text(
+                x=SIZE_X,
+                y=FIRST - 1.0 + SIZE_STEP * line,
+                words=words,
+                height=FIGURE,
+                role=Role.FIGURE,
+            )
+            for line, words in enumerate(sizes)
         ),
         Text(x=FROM_X, y=FIRST - 1.4, words=printable(f"sheet {part.sheet}"), height=NOTE),
-        Text(x=FROM_X, y=second - 0.7, words=printable(f"cut {part.cut}"), height=NOTE),
-        *(TickBox(x=_box_x(place, width), y=3.2, size=BOX) for place in range(len(BOXES))),
+        Text(x=FROM_X, y=SECOND, words=printable(f"cut {part.cut}"), height=NOTE),
+        *(TickBox(x=_box_x(place, width), y=2.6, size=BOX) for place in range(len(BOXES))),
     ]
+    notes = list(_notes(part, is_first=is_first))
+    if len(sizes) == 1:
+        grain = shorten(part.grain, FROM_X - SIZE_X - 2.0, NOTE)
+        shapes.append(Text(x=SIZE_X, y=SECOND, words=grain, height=NOTE))
+    else:
+        notes.insert(0, (part.grain, False))
     height = ROW
-    for words, is_bold in _notes(part, is_first=is_first):
+    for words, is_bold in notes:
         block = paragraph(words, width - NAME_X, x=NAME_X, bold=is_bold)
         shapes += moved(block.shapes, 0.0, height - 1.2)
         height += block.height
     return Block(height=height, shapes=tuple(shapes))
+
+
+def _size_lines(part: PartRow) -> tuple[str, ...]:
+    """Return the finished size on one line, or on two where one is too narrow."""
+    size = printable(part.finished)
+    if fit(size, FROM_X - SIZE_X - 1.5, FIGURE, FIGURE):
+        return (size,)
+    along, _, across = size.partition(" × ")
+    return (f"{along} ×", across)
 
 
 def _notes(part: PartRow, *, is_first: bool) -> Iterator[tuple[str, bool]]:

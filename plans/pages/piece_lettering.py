@@ -15,6 +15,7 @@ from plans.pages.shapes import Role, Text
 
 EDGE = 1.1  # white between lettering and the lines round it
 BETWEEN = 1.7  # white between lines of lettering
+APART = 1.0  # more white to what else stands in the piece, so that no two are read as one
 CODE_HEIGHTS = (BIG, 8.0, 6.5, FIGURE, 4.0, NOTE)
 SIZE_HEIGHTS = (FIGURE, 4.0, NOTE)
 NAME_LINES = 2
@@ -66,7 +67,7 @@ def letter_piece(piece: Piece, taken: Sequence[Box]) -> tuple[Label, ...]:
     """Return the lettering of a piece, or nothing where its code finds no room."""
     room = piece.box.grown(-EDGE)
     middle = ((room.left + room.right) / 2, (room.top + room.bottom) / 2 - ARROW_ROOM)
-    near = [box for box in taken if box.meets(room)]
+    near = [wide for box in taken if (wide := box.grown(APART)).meets(room)]
     for rows, is_upright in _choices(piece, room):
         width = max(row.width for row in rows)
         height = sum(row.above + row.below for row in rows) + BETWEEN * (len(rows) - 1)

@@ -36,8 +36,8 @@ def sheet_pages(
     view: SheetView, unit: Unit, cautions: Sequence[Caution], paper: Paper
 ) -> tuple[Draft, ...]:
     """Return the pages of one sheet."""
-    is_turned = len(view.parts) > CROWDED and view.length > view.width
-    first_page = turn(paper) if is_turned else paper
+    first_page = choose_paper(view, paper)
+    is_turned = first_page != paper
     width, room = paper.body_width, body_room(paper)
     place = columns(unit, width)
     rows = table_rows(view.rows, place)
@@ -73,6 +73,12 @@ def sheet_pages(
         )
         for number, body in enumerate(bodies, start=1)
     )
+
+
+def choose_paper(view: SheetView, paper: Paper) -> Paper:
+    """Return the paper for a sheet's drawing, turned where its parts would be too small."""
+    is_turned = len(view.parts) > CROWDED and view.length > view.width
+    return turn(paper) if is_turned else paper
 
 
 def _fitting(rows: Sequence[Block], room: float) -> int:

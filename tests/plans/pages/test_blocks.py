@@ -1,0 +1,84 @@
+import pytest
+
+from plans.pages.blocks import Block, flow, move, moved, side_by_side, stack
+from plans.pages.shapes import (
+    Gap,
+    Hatch,
+    HatchKind,
+    Line,
+    LineKind,
+    Rectangle,
+    Shape,
+    Solid,
+    Text,
+    TickBox,
+)
+
+SHAPES: tuple[Shape, ...] = (
+    Line(x1=1, y1=2, x2=3, y2=4, kind=LineKind.CUT),
+    Rectangle(x=1, y=2, width=3, height=4, kind=LineKind.BOX),
+    TickBox(x=1, y=2, size=6.5),
+    Hatch(
+        x=1, y=2, width=3, height=4, kind=HatchKind.WASTE,
+        gaps=(Gap(x=1, y=2, width=1, height=1),),
+    ),
+    Solid(points=((1, 2), (3, 4), (5, 6))),
+    Text(x=1, y=2, words="A1", height=3),
+)  # fmt: skip
+
+
+def block(height: float, name: str, *, glued: bool = False) -> Block:
+    text = Text(x=0, y=height, words=name, height=3)
+    return Block(height=height, shapes=(text,), is_glued=glued)
+
+
+def names(page: Block) -> list[str]:
+    return [shape.words for shape in page.shapes if isinstance(shape, Text)]
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_moving_there_and_back_changes_nothing(shape: Shape) -> None:
+    assert move(shape, 10, 20) != shape
+    assert move(move(shape, 10, 20), -10, -20) == shape
+
+
+def test_blocks_stack_downwards() -> None:
+    one = stack([block(10, "a"), block(5, "b")])
+    assert one.height == 15
+    assert [shape.y for shape in one.shapes if isinstance(shape, Text)] == [10, 15]
+
+
+def test_blocks_side_by_side_are_as_high_as_the_highest() -> None:
+    both = side_by_side([(0.0, block(10, "a")), (50.0, block(5, "b"))])
+    assert both.height == 10
+    assert [shape.x for shape in both.shapes if isinstance(shape, Text)] == [0, 50]
+
+
+def test_what_does_not_fit_goes_on_to_the_next_page_under_its_head() -> None:
+    rows = [block(10, f"row {number}") for number in range(5)]
+    head = block(5, "head", glued=True)
+    pages = flow([head, *rows], 27, later_head=(head,))
+    assert [names(page) for page in pages] == [
+        ["head", "row 0", "row 1"],
+        ["head", "row 2", "row 3"],
+        ["head", "row 4"],
+    ]
+    assert max(page.height for page in pages) <= 27
+
+
+def test_a_heading_never_stands_alone_at_the_foot_of_a_page() -> None:
+    pages = flow([block(20, "text"), block(5, "heading", glued=True), block(10, "below")], 30)
+    assert [names(page) for page in pages] == [["text"], ["heading", "below"]]
+
+
+def test_a_block_higher_than_a_page_still_comes_out_once() -> None:
+    pages = flow([block(50, "tall"), block(5, "next")], 30)
+    assert [names(page) for page in pages] == [["tall"], ["next"]]
+
+
+def test_nothing_is_one_empty_page() -> None:
+    assert [names(page) for page in flow([], 30)] == [[]]
+
+
+def test_moved_moves_them_all() -> None:
+    assert moved(SHAPES, 0, 0) == SHAPES
