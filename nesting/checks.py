@@ -61,11 +61,11 @@ def _check_copies(job: Job, layout: Layout) -> Iterator[str]:
         reported[item.part] += item.count
         if item.count < 1 or not item.reason:
             yield f"part {item.part} is reported as unplaced without a count or a reason"
+    found = Counter(part for part, _ in placed)
     for index, wanted in enumerate(job.parts):
-        found = sum(1 for which, _ in placed if which == index)
-        if found + reported[index] != wanted.count:
+        if found[index] + reported[index] != wanted.count:
             yield (
-                f"{wanted.name!r} is wanted {wanted.count} times, placed {found} times and "
+                f"{wanted.name!r} is wanted {wanted.count} times, placed {found[index]} times and "
                 f"reported {reported[index]} times"
             )
 

@@ -8,11 +8,12 @@ are, changes when a round ends, never what it finds.
 import os
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from nesting.search.bounds import Bound, bound_by_area, bound_by_functions
 from nesting.search.packers import Packers
 from nesting.search.problem import Plan, Problem, measure_plan
+from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 
 SEARCHES = 4
@@ -22,6 +23,10 @@ LONGEST_ROUND = 4_000_000
 FIRST_PACKING = 200_000  # steps; some milliseconds
 LAST_PACKING = 30_000_000
 SPARE_SHEETS = 100
+FEW_PARTS = 60  # a job of so many parts gets half the work of a very large one
+MANY_PARTS = 1500  # above this the packers take seconds; whole sheets are repeated instead
+TOO_MANY_PARTS = 6000  # above this only what repeated sheets leave over is searched
+LEFT_OVER = 1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,9 +52,10 @@ class Contest:
     def __init__(self, problem: Problem, *, steps: int, seed: int) -> None:
         """Take note of the problem; nothing is computed yet."""
         self._problem = problem
-        self._steps = steps
-        self._seed = seed
+        self._steps = steps * problem.copies // (problem.copies + FEW_PARTS)
         self._packers = Packers(problem)
+        self._repeater = Repeater(problem, seed=seed)
+        self._seed = seed
         self._searches: list[RuinRecreate] = []
         self._is_interrupted = False
         self.plan: Plan = ()
@@ -71,7 +77,9 @@ class Contest:
         return Found(
             plan=self.plan,
             bound=self.bound,
-            rounds=self._packers.rounds + sum(search.rounds for search in self._searches),
+            rounds=self._packers.rounds
+            + self._repeater.rounds
+            + sum(search.rounds for search in self._searches),
             is_interrupted=self._is_interrupted,
         )
 
@@ -82,10 +90,23 @@ class Contest:
     def _run(
         self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
     ) -> None:
-        self.plan = self._packers.improve(self.plan, FIRST_PACKING)
+        is_large = self._problem.copies > MANY_PARTS
+        first = self._repeater if is_large else self._packers
+        self.plan = first.improve(self.plan, FIRST_PACKING)
         report(0.0, self.plan, self.bound)
         if not self.is_done():
             self.bound = bound_by_functions(self._problem)
+        if self.is_done() or must_stop() or self._steps == 0:
+            return
+        if is_large or len(self._problem.sheets) > 1:
+            self.plan = self._repeater.improve(self.plan, self._steps // SEARCHES)
+        self._play_rounds(must_stop, report)
+        if not (is_large or self.is_done() or must_stop()):
+            self.plan = self._packers.improve(self.plan, LAST_PACKING)
+
+    def _play_rounds(
+        self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
+    ) -> None:
         self._searches = self._make_searches()
         done, length = 0, FIRST_ROUND
         with ThreadPoolExecutor(max_workers=min(SEARCHES, os.cpu_count() or 1)) as workers:
@@ -95,8 +116,6 @@ class Contest:
                 done += length
                 length = min(2 * length, LONGEST_ROUND)
                 report(done / self._steps, self.plan, self.bound)
-        if not self.is_done() and not must_stop():
-            self.plan = self._packers.improve(self.plan, LAST_PACKING)
 
     def _make_searches(self) -> list[RuinRecreate]:
         sheet_limit = 2 * len(self.plan) + SPARE_SHEETS
@@ -125,3 +144,71 @@ class Contest:
                 for later in running[number + 1 :]:
                     later.cancel()
                 return
+
+
+def search_problem(
+    problem: Problem,
+    *,
+    steps: int,
+    seed: int,
+    must_stop: Callable[[], bool],
+    report: Callable[[float, Plan, Bound], None],
+) -> Found:
+    """Search for the best plan of one problem.
+
+    Of a very large one most is cut as repeated sheets, and only the rest is searched.
+
+    Args:
+        problem: Parts and sheets.
+        steps: Work of each search; a step is one look at a place for a part.
+        seed: Any whole number.
+        must_stop: Asked between rounds.
+        report: Told the fraction done, the best plan and the bound after every round.
+    """
+    if problem.copies <= TOO_MANY_PARTS:
+        contest = Contest(problem, steps=steps, seed=seed)
+        return contest.run(must_stop=must_stop, report=report)
+    fixed, left = Repeater(problem, seed=seed).cut_down(leave=LEFT_OVER)
+    bound = bound_by_functions(problem)
+    rest = _keep_left(problem, fixed, left)
+    if rest is None:
+        return Found(plan=fixed, bound=bound, rounds=len(fixed))
+
+    def report_all(done: float, plan: Plan, _: Bound) -> None:
+        report(done, fixed + _rename(plan, left), bound)
+
+    contest = Contest(rest, steps=steps, seed=seed)
+    found = contest.run(must_stop=must_stop, report=report_all)
+    return replace(found, plan=fixed + _rename(found.plan, left), bound=bound)
+
+
+def _keep_left(problem: Problem, fixed: Plan, left: list[int]) -> Problem | None:
+    """Return the problem of what is left over, None where nothing is or no sheets are."""
+    used = [sum(sheet.kind == number for sheet in fixed) for number in range(len(problem.sheets))]
+    kinds = tuple(
+        replace(kind, copies=count)
+        for kind, count in zip(problem.kinds, left, strict=True)
+        if count
+    )
+    copies = sum(left)
+    sheets = tuple(
+        replace(sheet, count=min(sheet.count - count, copies))
+        for sheet, count in zip(problem.sheets, used, strict=True)
+    )
+    if not kinds or not any(sheet.count for sheet in sheets):
+        return None
+    return replace(problem, kinds=kinds, sheets=sheets)
+
+
+def _rename(plan: Plan, left: list[int]) -> Plan:
+    """Return a plan of what is left over with the part kinds of the whole problem."""
+    numbers = [number for number, count in enumerate(left) if count]
+    return tuple(
+        replace(
+            sheet,
+            codes=tuple(
+                2 * numbers[code // 2] + code % 2 if code >= 0 else code for code in sheet.codes
+            ),
+        )
+        for sheet in plan
+    )

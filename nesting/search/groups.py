@@ -10,7 +10,7 @@ from nesting.job import Job
 from nesting.layout import PartLeaf, Rect, SheetLayout, Unplaced, walk
 from nesting.lengths import Length
 from nesting.search.bounds import Bound, bound_by_functions
-from nesting.search.contest import Contest, Found
+from nesting.search.contest import Found, search_problem
 from nesting.search.grid import make_problem
 from nesting.search.misfits import explain_shortage
 from nesting.search.problem import Plan, Problem, count_kinds, measure_plan
@@ -115,8 +115,9 @@ def _search(problem: Problem, share: Share, progress: Report | None) -> Found:
                 )
             )
 
-    contest = Contest(problem, steps=share.steps, seed=share.seed)
-    return contest.run(must_stop=must_stop, report=report)
+    return search_problem(
+        problem, steps=share.steps, seed=share.seed, must_stop=must_stop, report=report
+    )
 
 
 def keep_placed(problem: Problem, plan: Plan) -> Problem:

@@ -1,0 +1,1 @@
+"""Published instances, each file with its source, and how to read them."""
