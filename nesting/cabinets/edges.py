@@ -34,8 +34,9 @@ def find_edges(
 ) -> tuple[Edge, ...]:
     """Return the twelve edges with their owners, read off the solids.
 
-    The owner of an edge is the panel whose solid reaches it at its middle. The last bit at either
-    end belongs to a corner of the box, where three edges meet.
+    The owner of an edge is the panel whose solid reaches it at its middle, or, where it is open
+    there, the one that reaches the most of it. The last bit at either end belongs to a corner of
+    the box, where three edges meet.
 
     Args:
         shell: The panels.
@@ -48,9 +49,7 @@ def find_edges(
         Edge(
             name=name,
             axis=axis,
-            owner=next(
-                (panel.name for panel in shell if _fills(panel.box, outside, axis, ends)), ""
-            ),
+            owner=_find_owner(shell, outside, axis, ends),
             joint=corner_joint if axis is Axis.DEPTH else "",
         )
         for name, axis, ends in _list_edges()
@@ -66,11 +65,21 @@ def _list_edges() -> Iterator[tuple[str, Axis, dict[Axis, int]]]:
             yield " ".join(other.ends[end] for other, end in chosen.items()), axis, chosen
 
 
-def _fills(box: Box, outside: Box, axis: Axis, ends: dict[Axis, int]) -> bool:
-    """Return whether a box reaches an edge of the outside at its middle."""
+def _find_owner(shell: tuple[Panel, ...], outside: Box, axis: Axis, ends: dict[Axis, int]) -> str:
     middle = (outside.low[axis.index] + outside.high[axis.index]) // 2
-    if not box.low[axis.index] <= middle < box.high[axis.index]:
-        return False
+    reaching = [panel for panel in shell if _reaches(panel.box, outside, ends)]
+    for panel in reaching:
+        if panel.box.low[axis.index] <= middle < panel.box.high[axis.index]:
+            return panel.name
+    # The middle is open between the two boards of an open back. A panel that meets the edge with
+    # its thickness only is not one of them.
+    boards = [panel for panel in reaching if panel.normal is not axis]
+    longest = max(boards, key=lambda panel: panel.box.size(axis), default=None)
+    return longest.name if longest else ""
+
+
+def _reaches(box: Box, outside: Box, ends: dict[Axis, int]) -> bool:
+    """Return whether a box reaches an edge of the outside somewhere along it."""
     return all(
         box.high[other.index] == outside.high[other.index]
         if end

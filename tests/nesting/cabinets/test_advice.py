@@ -1,7 +1,8 @@
 from nesting.cabinets.boards import Board
 from nesting.cabinets.design import Battens, Closing, Covering, Fit
-from nesting.lengths import mm
-from tests.nesting.cabinets.designs import build, design
+from nesting.cabinets.expand import expand
+from nesting.lengths import Unit, mm
+from tests.nesting.cabinets.designs import BIRCH, build, design
 
 INSET = Closing(fit=Fit.INSET)
 
@@ -106,3 +107,25 @@ def test_an_outside_size_off_the_step_is_named() -> None:
             "step, or a finer step."
         ),
     )
+
+
+def test_readings_that_differ_by_more_than_a_fifth_of_a_millimetre_name_what_meets() -> None:
+    """The limit of 0.2 mm is ours (a judgement)."""
+    for spread, is_named in (("0.2", False), ("0.3", True)):
+        built = expand(
+            design(),
+            letters=("A",),
+            measured={BIRCH: mm("17.7")},
+            step=mm("0.5"),
+            unit=Unit.MM,
+            spreads={BIRCH: mm(spread)},
+        )
+        said = [warning for warning in built.warnings if "The readings of" in warning]
+        assert bool(said) is is_named
+    assert said == [
+        (
+            "The readings of birch plywood 18 mm differ by 0.3. Cut what meets in one joint from "
+            "one sheet (left side, right side, top, bottom, baffle, back), or measure each sheet "
+            "and cut grooves and rebates to the piece that goes in."
+        )
+    ]

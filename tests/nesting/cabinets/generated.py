@@ -1,0 +1,98 @@
+"""Generated cabinets of all families and joints."""
+
+from dataclasses import replace
+
+from hypothesis import reject
+from hypothesis import strategies as st
+
+from nesting.cabinets.construction import Construction
+from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit, Margins
+from nesting.cabinets.expand import construct
+from nesting.cabinets.families import Design
+from nesting.cabinets.joints import Joint, JointKind
+from nesting.cabinets.shelving import Dividers, Grille, Shelves
+from nesting.cabinets.wedge_design import WedgeDesign
+from nesting.errors import InputError
+from nesting.lengths import Length, Unit, mm
+from tests.nesting.cabinets.designs import BIRCH, POPLAR, box_designs, tenths
+
+STEP = mm("0.5")
+
+JOINTS = st.one_of(
+    st.sampled_from([Joint(kind=kind) for kind in JointKind]),
+    st.builds(Joint, kind=st.just(JointKind.REBATE), depth=tenths(2, 8)),
+    st.builds(Joint, kind=st.just(JointKind.GROOVE), depth=tenths(2, 8), tongue=tenths(2, 8)),
+    st.builds(Joint, kind=st.just(JointKind.FINGER), fingers=st.sampled_from([3, 5, 9, 15])),
+)
+MARGINS = st.builds(Margins, left=tenths(0, 3), right=tenths(0, 3), bottom=tenths(0, 3))
+
+
+@st.composite
+def joined_boxes(draw: st.DrawFn) -> BoxDesign:
+    """Boxes with every joint, open backs, seams on one side, grilles, shelves and dividers."""
+    wanted = draw(box_designs())
+    changes: dict[str, object] = {
+        "joint": draw(JOINTS),
+        "flush": draw(tenths(0, 2)),
+        "grain_round": draw(st.booleans()),
+    }
+    if wanted.back is not None and wanted.back.fit is not Fit.NONE:
+        gap = draw(st.just(0) | tenths(20, 100))
+        upper = draw(st.none() | tenths(20, 60)) if gap else None
+        changes["back"] = replace(wanted.back, gap=gap, upper=upper)
+    if wanted.baffle is not None and wanted.baffle.fit is Fit.INSET:
+        baffle = replace(wanted.baffle, extra=draw(MARGINS))
+        changes["baffle"] = baffle
+        if baffle.set_back > mm(8) and draw(st.booleans()):
+            changes["grille"] = Grille(section=(mm(6), mm(20)), cloth=mm(1), piping=mm(2))
+    if draw(st.booleans()):
+        changes["braces"] = None
+        changes["shelves"] = Shelves(
+            count=draw(st.integers(1, 3)),
+            set_back=draw(st.just(0) | tenths(1, 20)),
+            groove=draw(st.just(0) | tenths(1, 4)),
+            board=draw(st.sampled_from([None, POPLAR])),
+        )
+        changes["dividers"] = draw(
+            st.none() | st.builds(Dividers, count=st.integers(1, 2), groove=tenths(0, 4))
+        )
+    return replace(wanted, **changes)  # type: ignore[arg-type]
+
+
+@st.composite
+def wedges(draw: st.DrawFn) -> WedgeDesign:
+    """Wedges with and without top, front, baffle, back and covering."""
+    depth, height = draw(tenths(250, 700)), draw(tenths(250, 700))
+    closing = st.builds(
+        Closing,
+        fit=st.sampled_from([Fit.INSET, Fit.INSET, Fit.NONE]),
+        board=st.sampled_from([None, POPLAR]),
+        wrapped=st.booleans(),
+    )
+    covering = st.builds(Covering, thickness=tenths(0, 3), ease=tenths(0, 2))
+    return WedgeDesign(
+        name="Generated",
+        height=height,
+        width=draw(tenths(250, 900)),
+        depth=depth,
+        top=draw(st.sampled_from([0, depth // 4, depth // 2])),
+        front=draw(st.sampled_from([0, height // 5, height // 3])),
+        board=BIRCH,
+        baffle=draw(closing),
+        back=draw(closing),
+        covering=draw(st.none() | covering),
+    )
+
+
+DESIGNS = st.one_of(joined_boxes(), wedges())
+
+
+def lay_out_or_skip(
+    wanted: Design, thickness: Length, step: Length = STEP, unit: Unit = Unit.MM
+) -> Construction:
+    """Return a cabinet in space; skip what is refused for want of room."""
+    try:
+        measured = {BIRCH: thickness, POPLAR: mm("11.8")}
+        return construct(wanted, measured, step=step, unit=unit)
+    except InputError:
+        reject()
