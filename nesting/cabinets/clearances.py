@@ -8,7 +8,7 @@ from nesting.cabinets.bodies import meet
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.fittings import Clearances
 from nesting.cabinets.hole_bodies import Reaching, find_bodies
-from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.hole_places import PlacedHole, is_sloped
 from nesting.cabinets.holes import Fastener
 from nesting.lengths import Length, Unit, format_length
 
@@ -46,6 +46,7 @@ def _find_against_wood(
 
     A fitting keeps no clearance from its own panel, and what lines a port lies against the wood.
     """
+    leaning = {panel.name for panel in construction.panels if is_sloped(panel)}
     wood = {panel.name: panel.box for panel in construction.panels}
     wood |= {bar.name: bar.box for bar in construction.bars}
     for body in bodies:
@@ -53,7 +54,11 @@ def _find_against_wood(
         for name, box in wood.items():
             if name == body.panel:
                 continue
-            if meet(body.solid, box, 0 if body.is_lined else kept):
+            if not meet(body.solid, box, 0 if body.is_lined else kept):
+                continue
+            if name in leaning:
+                yield f"Whether the {body.name} meets the {name}, which leans, is not checked."
+            else:
                 yield _say(body.name, name, kept, unit)
 
 

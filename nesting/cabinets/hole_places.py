@@ -6,7 +6,7 @@ behind has its left edge at the right hand.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import pairwise, product
 from math import cos, hypot, pi, radians, sin
 
 from nesting.cabinets.bodies import box_interval, cross_axes
@@ -193,12 +193,16 @@ def _is_clear_of_slopes(placed: PlacedHole, edge: Length) -> bool:
     profile = placed.panel.profile
     if profile is None or profile.axis is not placed.panel.normal:
         return True
-    across, along = placed.hole.outline
+    across, along = (side / 2 for side in placed.hole.outline)
     x, y = placed.centre
-    half = max(across, along) / 2 if not placed.hole.window else hypot(across, along) / 2
+    around, points = max(across, along), [(float(x), float(y))]
+    if placed.hole.window:
+        around = 0
+        points = [(x + i * across, y + j * along) for i, j in product((-1, 1), repeat=2)]
     return all(
-        ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / hypot(bx - ax, by - ay) >= half + edge
+        ((bx - ax) * (v - ay) - (by - ay) * (u - ax)) / hypot(bx - ax, by - ay) >= around + edge
         for (ax, ay), (bx, by) in pairwise((*profile.corners, profile.corners[0]))
+        for u, v in points
         if bx != ax and by != ay
     )
 

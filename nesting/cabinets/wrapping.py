@@ -2,7 +2,8 @@
 
 The carcass is wrapped with one band round its four panels, joined on the underside. A covering
 with a pattern gets a piece for each panel instead, so that the pattern stands upright on both
-sides. A baffle or back that is wrapped itself has its own piece.
+sides. A baffle or back that is wrapped itself has its own piece, and so has
+every panel of a cabinet that is no box.
 """
 
 from collections.abc import Iterator
@@ -93,7 +94,9 @@ def plan_wrap(
         InputError: A piece is wider than the roll, whichever way it is laid.
     """
     band = _make_band(construction, covering, roll)
-    if roll.pattern is Pattern.NONE and _fits(band, roll):
+    if construction.outline is not None:
+        pieces = list(_make_boards(construction, roll))
+    elif roll.pattern is Pattern.NONE and _fits(band, roll):
         pieces = [band]
     else:
         pieces = list(_make_panels(construction, covering, roll))
@@ -157,6 +160,24 @@ def _make_panels(construction: Construction, covering: Covering, roll: Roll) -> 
         yield WrapPiece(
             name=face, cabinet="", faces=(face,), seam=AT_EDGES, across=across, along=along
         )
+
+
+def _make_boards(construction: Construction, roll: Roll) -> Iterator[WrapPiece]:
+    """Yield a piece for each carcass panel of a cabinet that is no box, cut to shape on the panel.
+
+    Each is as large as the panel's longest and widest, turned over all round.
+    """
+    closings = find_closings(construction)
+    for panel in construction.shell:
+        if panel not in closings:
+            yield WrapPiece(
+                name=panel.name,
+                cabinet="",
+                faces=(panel.name,),
+                seam=AT_EDGES,
+                across=panel.width.size + 2 * roll.turn_in,
+                along=panel.length.size + 2 * roll.turn_in,
+            )
 
 
 def _make_closings(

@@ -14,6 +14,7 @@ from nesting.errors import InputError
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit
 from nesting.reading.cabinet_table import read_cabinet, record_at_keys
+from nesting.reading.fitting_tables import assume_fittings
 from nesting.reading.stock import Stock
 from nesting.reading.tables import Table
 from nesting.reading.values import with_unit
@@ -114,6 +115,7 @@ def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
             is_default=not table.has("allowance"),
             check="Trim it to what the standing carcass measures.",
         )
+    yield from assume_fittings(design.name, design.fittings, table)
 
 
 def _assume_through(design: BoxDesign, table: Table) -> Assumption:

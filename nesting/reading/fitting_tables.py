@@ -1,5 +1,6 @@
 """The tables of a [[cabinet]] that say what is fitted to it: holes, screws, rolls, ways out."""
 
+from collections.abc import Iterator
 from decimal import Decimal
 from typing import Final
 
@@ -18,8 +19,10 @@ from nesting.cabinets.fittings import (
 )
 from nesting.cabinets.holes import Fastener, Hole, HoleKind, Mounted
 from nesting.errors import InputError
+from nesting.job import Assumption
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.tables import Table
+from nesting.reading.values import with_unit
 
 MOST_PIECES: Final = 100
 MOST_DEGREES: Final = Decimal(360)
@@ -56,6 +59,48 @@ def read_fittings(table: Table) -> Fittings:
     )
     disc.finish()
     return fittings
+
+
+def assume_fittings(name: str, fittings: Fittings, table: Table) -> Iterator[Assumption]:
+    """Yield what is taken for granted about the fittings of one cabinet, as far as it matters."""
+    unit = table.unit
+    clear, wishes = fittings.clearances, fittings.assembly
+    if fittings.holes:
+        for key, length, what in (
+            ("inside", clear.inside, "between fittings and all else inside"),
+            ("prongs", clear.prongs, "between prongs of T-nuts and the edge of the hole"),
+            ("edge", clear.edge, "between fittings and the edge of their panel"),
+        ):
+            yield Assumption(
+                name=f"{name}: kept {what}",
+                value=with_unit(length, unit),
+                is_default=not table.table("clearances").has(key),
+                check="Hold the fittings in their places before anything is glued.",
+            )
+    if fittings.holes or wishes.damping or wishes.wiring:
+        hand, reach = (with_unit(length, unit) for length in (wishes.hand, wishes.reach))
+        inner = table.table("assembly")
+        yield Assumption(
+            name=f"{name}: a hand passes an opening, and reaches in",
+            value=f"{hand}, {reach}",
+            is_default=not (inner.has("hand") and inner.has("reach")),
+            check="Try it with the hand that will do it.",
+        )
+    for key, roll in (("roll", fittings.roll), ("cloth", fittings.cloth)):
+        if roll is not None:
+            yield Assumption(
+                name=f"{name}: turned in at each edge ({key})",
+                value=with_unit(roll.turn_in, unit),
+                is_default=not table.table(key).has("turn_in"),
+                check="Fold a scrap over the edge and into the opening.",
+            )
+    if fittings.screws is not None:
+        yield Assumption(
+            name=f"{name}: from screw to screw",
+            value=with_unit(fittings.screws.spacing, unit),
+            is_default=not table.table("screws").has("spacing"),
+            check="Compare with what the maker of the screws advises.",
+        )
 
 
 def _read_holes(table: Table) -> tuple[Hole, ...]:

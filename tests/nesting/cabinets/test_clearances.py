@@ -1,18 +1,24 @@
 """Inside clashes; a general-purpose geometry library looks along the depth."""
 
+from dataclasses import replace
+
 import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from nesting.cabinets import families
 from nesting.cabinets.bodies import Rod
 from nesting.cabinets.clearances import find_close_calls
-from nesting.cabinets.design import BoxDesign, Braces
+from nesting.cabinets.design import BoxDesign, Braces, Closing, Fit
 from nesting.cabinets.fittings import Clearances
 from nesting.cabinets.hole_bodies import find_bodies
+from nesting.cabinets.hole_places import place_holes
 from nesting.cabinets.holes import Fastener, Hole, HoleKind, Mounted
+from nesting.cabinets.wedge_design import WedgeDesign
+from nesting.errors import InputError
 from nesting.lengths import Unit, mm
-from tests.nesting.cabinets.designs import design, lay_out
+from tests.nesting.cabinets.designs import BIRCH, design, lay_out
 from tests.nesting.cabinets.fit_samples import FRAMED, place, woofer
 
 HANDLE = Hole(
@@ -114,6 +120,28 @@ def test_two_fittings_too_close_on_one_panel_are_named() -> None:
     assert close_calls(design(), woofer(), lower)[0] == (
         "The woofer and the port meet or come closer than 10 mm. Move one of them."
     )
+
+
+def test_a_handle_near_a_leaning_baffle_is_left_to_the_eye() -> None:
+    wedge = WedgeDesign(
+        name="Stage wedge",
+        height=mm(400),
+        width=mm(500),
+        depth=mm(450),
+        top=mm(150),
+        board=BIRCH,
+        baffle=Closing(fit=Fit.INSET),
+        back=Closing(fit=Fit.INSET),
+    )
+    laid = families.lay_out(wedge, {}, step=mm("0.5"), unit=Unit.MM)
+    low = replace(HANDLE, places=(("rear", mm(180)), ("bottom", mm(80))))
+    placed = place_holes("Stage wedge", (low,), laid, mm(10), Unit.MM)
+    assert list(find_close_calls(laid, placed, Clearances(), Unit.MM)) == [
+        "Whether the body of the handle meets the baffle, which leans, is not checked."
+    ]
+    high = replace(HANDLE, places=(("rear", mm(180)), ("bottom", mm(300))))
+    with pytest.raises(InputError, match="a slanting edge of the left side"):
+        place_holes("Stage wedge", (high,), laid, mm(10), Unit.MM)
 
 
 def test_a_driver_mounted_inside_reaches_further_in() -> None:

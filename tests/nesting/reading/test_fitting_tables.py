@@ -331,6 +331,8 @@ width = 500
 depth = 450
 top = 150
 back = "inset"
+covering = { thickness = 1 }
+roll = { width = 1370 }
 [[cabinet.hole]]
 cut_out = 200
 flange = 230
@@ -339,4 +341,24 @@ flange = 230
     assert found is not None
     (leaning,) = found.clashes
     assert leaning.startswith("The driver 1 sits on the baffle, which leans: what it meets inside")
+    faces = [face for piece in found.wraps[0].pieces for face in piece.faces]
+    assert sorted(faces) == ["bottom", "front", "left side", "right side", "top"]
     assert any(line.name == "Side, left: corner to corner" for line in found.checks)
+
+
+def test_what_is_judgement_is_listed_with_the_defaults(tmp_path: Path) -> None:
+    more = "[cabinet.clearances]\ninside = 12\n[cabinet.screws]\n"
+    job = read(tmp_path, SHEET + BOX + WOOFER + more)
+    taken = {each.name: (each.value, each.is_default) for each in job.assumptions}
+    assert taken["Stage box: kept between fittings and all else inside"] == ("12 mm", False)
+    assert taken["Stage box: kept between prongs of T-nuts and the edge of the hole"] == (
+        "3 mm",
+        True,
+    )
+    assert taken["Stage box: a hand passes an opening, and reaches in"] == (
+        "100 mm, 500 mm",
+        True,
+    )
+    assert taken["Stage box: from screw to screw"] == ("150 mm", True)
+    bare = read(tmp_path, SHEET + BOX).assumptions
+    assert not any(each.name.startswith("Stage box:") for each in bare)
