@@ -3,11 +3,13 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.build import CabinetBuild
+from nesting.car import Car
 from nesting.earlier import Earlier
 from nesting.lengths import Length, Unit
 from nesting.parts import Part
 from nesting.saw import Keep, Saw, Times
 from nesting.sheets import Sheet
+from nesting.yard import Yard
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +46,8 @@ class Job:
         assumptions: The numbers that the plan rests on, defaults marked.
         earlier: What an earlier plan led to, where the job is what is left of it; None for a new
             job.
+        yard: The yard that makes the first cuts; None where all is cut at home.
+        car: The car that what is bought goes home in; None where that does not matter.
     """
 
     name: str
@@ -57,3 +61,5 @@ class Job:
     cabinets: tuple[CabinetBuild, ...] = ()
     assumptions: tuple[Assumption, ...] = ()
     earlier: Earlier | None = None
+    yard: Yard | None = None
+    car: Car | None = None

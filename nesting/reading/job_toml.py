@@ -27,12 +27,9 @@ from nesting.reading.tables import Source, Table
 from nesting.reading.text_files import decode, read_bytes
 from nesting.reading.toml_lines import find_lines
 from nesting.reading.toml_syntax import parse_toml
+from nesting.reading.yard_table import assume_car, assume_yard, read_car, read_yard
 
 COARSEST_STEP: Final = mm(5)
-NOT_YET: Final = {
-    "yard": "Take this table out; until then, order whole sheets or saw them at home.",
-    "car": "Take this table out; until then, measure the car and compare it with the sheets.",
-}
 
 
 def read_job(path: Path, *, needs_sheets: bool = True) -> Job:
@@ -86,6 +83,8 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     parts = _read_parts(root, stock, saw.kerf, path.parent)
     cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
     builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=saw.kerf)
+    yard_table, car_table = root.table("yard"), root.table("car")
+    yard, car = read_yard(yard_table), read_car(car_table)
     _check_whole(root, parts, builds)
     return Job(
         name=name,
@@ -106,7 +105,11 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *chain.from_iterable(map(assume_cabinet, cabinets)),
             assume_keep(keep, keep_table),
             assume_times(times, time_table),
+            *assume_yard(yard, yard_table),
+            *assume_car(car, car_table),
         ),
+        yard=yard,
+        car=car,
     )
 
 
@@ -160,7 +163,4 @@ def _check_whole(root: Table, parts: list[ReadPart], builds: tuple[CabinetBuild,
         root.table("covering").fault(
             "there is no [[cabinet]] to cover", "Take this table out, or add a cabinet."
         )
-    for key, remedy in NOT_YET.items():
-        if root.has(key):
-            root.table(key).fault("this cannot be planned yet", remedy)
     root.finish()

@@ -7,6 +7,7 @@ from nesting.lengths import Unit, inch, mm
 from nesting.parts import Part
 from nesting.reading.job_toml import read_job
 from nesting.saw import Saw
+from nesting.yard import Yard
 from tests.nesting.reading.job_files import PART, SHEET, message, read, write
 
 NO_SHEET = (
@@ -97,22 +98,14 @@ def test_sheets_that_are_there_are_used_where_none_is_needed(tmp_path: Path) -> 
     assert job == read(tmp_path, SHEET + PART)
 
 
-@pytest.mark.parametrize(
-    ("table", "remedy"),
-    [
-        ("yard", "Take this table out; until then, order whole sheets or saw them at home."),
-        (
-            "car",
-            "Take this table out; until then, measure the car and compare it with the sheets.",
-        ),
-    ],
-)
-def test_what_cannot_be_planned_yet_is_refused_by_name(
-    tmp_path: Path, table: str, remedy: str
-) -> None:
-    assert message(tmp_path, f"{SHEET}{PART}[{table}]\nkerf = 3\n") == (
-        f"job.toml, line 12, [{table}]: this cannot be planned yet.\n{remedy}"
-    )
+def test_yard_and_car_are_read_and_left_out_where_the_file_has_none(tmp_path: Path) -> None:
+    plain = read(tmp_path, SHEET + PART)
+    assert (plain.yard, plain.car) == (None, None)
+    car = "[car]\nopening = [1000, 700]\nfloor_length = 1500\n"
+    job = read(tmp_path, f"{SHEET}{PART}[yard]\nmax_cuts = 2\n{car}")
+    assert job.yard == Yard(max_cuts=2)
+    assert job.car is not None
+    assert job.car.arch_width == mm(1000)
 
 
 def test_a_covering_without_a_cabinet_is_refused(tmp_path: Path) -> None:
