@@ -222,12 +222,22 @@ def resume(
 @app.command()
 def rehearse(
     plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan file (NAME.plan.json).")],
+    errors: Annotated[
+        str | None,
+        typer.Option(metavar="LENGTH", help="Try how much it forgives: settings so far off, 0.5."),
+    ] = None,
+    seed: Annotated[int, typer.Option(min=0, help="Seed of the random errors.")] = 1,
     json: Json = False,
     quiet: Quiet = False,
     debug: Debug = False,
 ) -> None:
     """Saw the printed numbers of a plan virtually and report."""
-    _run(lambda: rehearse_command.rehearse_file(plan), as_json=json, quiet=quiet, debug=debug)
+    _run(
+        lambda: rehearse_command.rehearse_file(plan, errors, seed),
+        as_json=json,
+        quiet=quiet,
+        debug=debug,
+    )
 
 
 Numbers = Annotated[list[int], typer.Argument(metavar="NUMBER...", help="Numbers in the book.")]

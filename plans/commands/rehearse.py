@@ -5,8 +5,14 @@ from pathlib import Path
 from plans.outcome import ExitStatus, Outcome
 
 
-def rehearse_file(plan_file: Path) -> Outcome:
+def rehearse_file(plan_file: Path, errors: str | None = None, seed: int = 1) -> Outcome:
     """Rehearse a plan file and report.
+
+    Args:
+        plan_file: The plan file.
+        errors: Standard deviation of a setting of the guide as text, to try how much the plan
+            forgives; None for not trying.
+        seed: Seed of the random errors.
 
     Raises:
         InputError: The file is not a plan.
@@ -17,8 +23,68 @@ def rehearse_file(plan_file: Path) -> Outcome:
     faults = [str(fault) for fault in rehearsal.faults]
     figures = ", ".join(rehearsal.figures)
     verdict = "Every part comes out as printed." if not faults else "Do not cut from this plan."
+    if errors is not None and not faults:
+        return _with_errors(plan_file, errors, seed)
     return Outcome(
         status=ExitStatus.FAILED if faults else ExitStatus.DONE,
         text="\n".join([*faults, f"{plan_file}: {len(faults)} faults; {figures}.", verdict]),
         data={"faults": faults, "figures": list(rehearsal.figures)},
     )
+
+
+def _with_errors(plan_file: Path, text: str, seed: int) -> Outcome:
+    """Saw the plan many times with random errors and say how often every part comes out."""
+    from dataclasses import replace
+
+    from nesting.tolerance import Errors, rehearse_errors
+    from plans.mark_words import read_lengths
+    from plans.plan_reading import read_planned
+    from plans.sections.numbers import show_with_unit
+
+    planned = read_planned(plan_file)
+    unit = planned.unit
+    setting = 0 if text.strip() == "0" else read_lengths(text, unit, "--errors")[0]
+    errors = replace(Errors(), setting=setting)
+    found = rehearse_errors(planned.sheets, errors, seed=seed)
+    head = (
+        f"With settings {show_with_unit(setting, unit)} off (standard deviation), every part "
+        f"comes out, to {show_with_unit(errors.forgiven, unit)}, in {_percent(found.chance)} of "
+        "the trials."
+    )
+    lines = [
+        head,
+        *(
+            f"Sheet {strip.sheet}, {strip.piece} ({', '.join(strip.parts)}): "
+            f"{_percent(strip.chance)}"
+            for strip in found.strips
+        ),
+    ]
+    if found.worst is not None:
+        lines.append(f"Worst: sheet {found.worst.sheet}, {found.worst.piece}.")
+    lines += [
+        f"With every blank {show_with_unit(slack, unit)} larger: {_percent(chance)}."
+        for slack, chance in found.with_slack
+    ]
+    return Outcome(
+        text="\n".join(lines),
+        data={
+            "chance": found.chance / 1000,
+            "strips": [
+                {
+                    "sheet": strip.sheet,
+                    "piece": strip.piece,
+                    "parts": list(strip.parts),
+                    "chance": strip.chance / 1000,
+                }
+                for strip in found.strips
+            ],
+            "with_slack": [
+                {"slack": show_with_unit(slack, unit), "chance": chance / 1000}
+                for slack, chance in found.with_slack
+            ],
+        },
+    )
+
+
+def _percent(per_mille: int) -> str:
+    return f"{per_mille // 10}.{per_mille % 10} %"
