@@ -128,7 +128,8 @@ def measure_carcass(design: BoxDesign, measured: Mapping[Board, Length], step: L
         placed.append(place_closing(name, closing, board, real, design.covering))
     front, rear = placed
     real = real_thickness(design.board, measured)
-    joint, half = design.joint, real // 2 // step * step
+    # Half of what the board is called: the joint is the same depth whatever the board measures.
+    joint, half = design.joint, design.board.thickness // 2 // step * step
     has_depth = joint.kind in {JointKind.REBATE, JointKind.GROOVE}
     carcass = Carcass(
         design=design,

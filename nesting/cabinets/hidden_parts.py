@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from enum import Enum
 
 from nesting.cabinets.design import BoxDesign, Closing, Fit
+from nesting.cabinets.holes import HoleKind
 from nesting.cabinets.wedge_design import WedgeDesign
 
 
@@ -31,7 +32,9 @@ QUESTIONS = {
 
 def ask_for_hidden_parts(design: BoxDesign | WedgeDesign) -> Iterator[str]:
     """Yield a question for each part that nothing is said about."""
-    answered = {name for name, _ in design.answers}
+    answered = {name for name, _ in design.answers} | {
+        part.value for part in _find_designed(design)
+    }
     for part in _list_possible(design):
         if part.value not in answered:
             yield (
@@ -40,12 +43,25 @@ def ask_for_hidden_parts(design: BoxDesign | WedgeDesign) -> Iterator[str]:
             )
 
 
+def _find_designed(design: BoxDesign | WedgeDesign) -> Iterator[HiddenPart]:
+    """Yield the parts that the design has already."""
+    fittings = design.fittings
+    kinds = {hole.kind for hole in fittings.holes}
+    if fittings.hardware.feet:
+        yield HiddenPart.FEET
+    if fittings.cloth is not None or (isinstance(design, BoxDesign) and design.grille is not None):
+        yield HiddenPart.GRILLE
+    if fittings.hardware.handles or HoleKind.HANDLE in kinds:
+        yield HiddenPart.HANDLES
+    if HoleKind.PORT in kinds:
+        yield HiddenPart.PORT_RINGS
+
+
 def _list_possible(design: BoxDesign | WedgeDesign) -> Iterator[HiddenPart]:
     has_baffle = _is_there(design.baffle)
     yield HiddenPart.FEET
-    if has_baffle and (isinstance(design, WedgeDesign) or design.grille is None):
-        yield HiddenPart.GRILLE
     if has_baffle:
+        yield HiddenPart.GRILLE
         yield HiddenPart.HANDLES
     if has_baffle and _is_there(design.back):
         yield HiddenPart.PORT_RINGS

@@ -28,7 +28,7 @@ class Joint:
         kind: A butt, a mitre, a rebate in the panel that runs through, a tongue in a groove of it,
             or fingers.
         depth: How deep a rebate or groove goes into the panel that runs through; None for half its
-            measured thickness.
+            nominal thickness.
         tongue: Thickness of the tongue that goes into a groove; None for half the thickness.
         fingers: How many fingers, those of both panels counted; odd, so that the panel that runs
             through has both ends. None for what the width gives.

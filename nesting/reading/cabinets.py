@@ -115,6 +115,13 @@ def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
             is_default=not table.has("allowance"),
             check="Trim it to what the standing carcass measures.",
         )
+    for name, answer in design.answers:
+        yield Assumption(
+            name=f"{name.replace('_', ' ')} of {design.name}",
+            value=answer,
+            is_default=False,
+            check="Is it on the list of what to buy, or among the parts?",
+        )
     yield from assume_fittings(design.name, design.fittings, table)
 
 

@@ -2,6 +2,7 @@
 
 from nesting.cabinets.design import Closing, Fit
 from nesting.cabinets.expand import expand
+from nesting.cabinets.fittings import Fittings, Hardware
 from nesting.cabinets.hidden_parts import HiddenPart
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.shelving import Grille, Shelves
@@ -66,6 +67,14 @@ def test_a_grille_in_the_design_is_not_asked_for() -> None:
         grille=Grille(section=(mm(12), mm(20)), cloth=mm(1)),
     )
     assert not any("grille" in question for question in build(with_grille).questions)
+
+
+def test_what_the_fittings_hold_is_not_asked_for() -> None:
+    fitted = design(answers=(), fittings=Fittings(hardware=Hardware(feet=4, handles=2)))
+    asked = " ".join(build(fitted).questions)
+    assert "feet" not in asked
+    assert "handles" not in asked
+    assert "spare" in asked
 
 
 def test_a_case_that_is_open_in_front_is_not_asked_for_ports_or_handles() -> None:

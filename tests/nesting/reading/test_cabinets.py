@@ -97,3 +97,27 @@ def test_the_overview_says_what_was_taken_for_granted(tmp_path: Path) -> None:
         "bare wood, without covering, feet and handles",
         False,
     )
+
+
+def test_readings_too_far_apart_and_the_kerf_reach_what_is_said_about_a_cabinet(
+    tmp_path: Path,
+) -> None:
+    uneven = SHEET + "measured = [17.4, 17.8]\n[saw]\nkerf = 2.6\n"
+    (build,) = read(tmp_path, uneven + BOX + 'joint = "rebate"\n').cabinets
+    assert any("differ by 0.4" in warning for warning in build.warnings)
+    assert any("2 × 350 + 2.6 = 702.6 wide" in advice for advice in build.advice)
+
+
+def test_answers_about_parts_easily_forgotten_are_kept_with_the_plan(tmp_path: Path) -> None:
+    """Acceptance: the answer is stored in the plan."""
+    job = read(tmp_path, MEASURED + BOX + 'answers = { feet = "four, of rubber" }\n')
+    taken = {each.name: each.value for each in job.assumptions}
+    assert taken["feet of Stage box"] == "four, of rubber"
+    assert not any("feet" in question for question in job.cabinets[0].questions)
+
+
+def test_the_slope_of_a_wedge_is_among_what_was_taken_for_granted(tmp_path: Path) -> None:
+    job = read(tmp_path, MEASURED + BOX + 'family = "wedge"\n')
+    taken = {each.name: (each.value, each.is_default) for each in job.assumptions}
+    assert taken["depth of the top of Stage box"] == ("115 mm", True)
+    assert taken["height of the front below the baffle of Stage box"] == ("100 mm", True)
