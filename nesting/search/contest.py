@@ -20,7 +20,8 @@ SEARCHES = 4
 STEPS_PER_EFFORT = 6_000_000  # of each search
 FIRST_ROUND = 200_000
 LONGEST_ROUND = 4_000_000
-FIRST_PACKING = 200_000  # steps; some milliseconds
+FIRST_PACKING = 40_000  # steps; some milliseconds
+MORE_PACKING = 200_000
 LAST_PACKING = 30_000_000
 SPARE_SHEETS = 100
 FEW_PARTS = 60  # a job of so many parts gets half the work of a very large one
@@ -96,6 +97,8 @@ class Contest:
         report(0.0, self.plan, self.bound)
         if not self.is_done():
             self.bound = bound_by_functions(self._problem)
+        if not (is_large or self.is_done() or must_stop()):
+            self.plan = self._packers.improve(self.plan, MORE_PACKING)
         if self.is_done() or must_stop() or self._steps == 0:
             return
         if is_large or len(self._problem.sheets) > 1:

@@ -54,7 +54,7 @@ SHEET_LENGTH, SHEET_WIDTH, SHEET_AREA, SHEET_WEIGHT, SHEET_COUNT = _number(0, 5)
 
 # Entries of `control`.
 RANDOM, LIMIT, TARGET, STEPS, LAST_STEP, ROUND, IDLE, BEST_MISSING = _number(0, 8)
-BEST_WEIGHT, CLOCK, BLINK, MEMORY_AT, IDLE_LIMIT, FOUND = _number(8, 14)
+BEST_WEIGHT, CLOCK, BLINK, MEMORY_AT, IDLE_LIMIT, IS_FRESH = _number(8, 14)
 CONTROLS = 14
 
 # Chances: scores in tenths, sheets ruined in tenths, sorting keys in hundredths.
@@ -687,7 +687,6 @@ def note_best(desk: Desk) -> bool:
             best[row, column] = state[row, column]
     control[BEST_MISSING] = missing
     control[BEST_WEIGHT] = weight
-    control[FOUND] += 1
     if missing == 0 and weight > control[TARGET]:
         control[LIMIT] = weight - 1
         drop_sheets(desk)
@@ -715,6 +714,10 @@ def search(desk: Desk) -> None:
         desk.memory,
         desk.sheets,
     )
+    if control[IS_FRESH] == 1:  # a plan has been loaded
+        note_best(desk)
+        remember(desk, ONE)
+        control[IS_FRESH] = 0
     while control[STEPS] < control[LAST_STEP]:
         if control[BEST_MISSING] == 0 and control[BEST_WEIGHT] <= control[TARGET]:
             return

@@ -33,17 +33,25 @@ class Piece:
     raw_top: Length = 0
 
 
-def realise(job: Job, problem: Problem, plan: Plan) -> tuple[SheetLayout, ...]:
+def realise(
+    job: Job, problem: Problem, plan: Plan, cutter: type["Cutter"] | None = None
+) -> tuple[SheetLayout, ...]:
     """Return the sheets of a plan, kind by kind, the fullest first and equal ones together.
 
     Copies of a part are numbered in the order in which they come off the sheets.
+
+    Args:
+        job: The job.
+        problem: The problem that the plan belongs to.
+        plan: The sheets' trees.
+        cutter: What decides on the cuts; None for `Cutter`.
     """
     sheets = [(sheet.kind, read_rows(problem, sheet.codes)) for sheet in plan]
     filled = {id(row): _measure(problem, row) for _, row in sheets}
     sheets.sort(key=lambda sheet: (sheet[0], -filled[id(sheet[1])], describe(sheet[1])))
-    cutter = _Cutter(job, problem)
+    hands = (cutter or Cutter)(job, problem)
     return tuple(
-        SheetLayout(sheet=problem.sheets[kind].sheet, root=cutter.cut_sheet(kind, row))
+        SheetLayout(sheet=problem.sheets[kind].sheet, root=hands.cut_sheet(kind, row))
         for kind, row in sheets
     )
 
@@ -55,26 +63,32 @@ def _measure(problem: Problem, row: Row) -> int:
     return sum(_measure(problem, piece) for piece in row.pieces)
 
 
-class _Cutter:
-    """Makes the nodes of one problem's sheets, handing out copies as it goes."""
+class Cutter:
+    """Makes the nodes of one problem's sheets, handing out copies as it goes.
+
+    Attributes:
+        job: The job.
+        problem: The problem that the rows belong to.
+    """
 
     def __init__(self, job: Job, problem: Problem) -> None:
-        self._job = job
-        self._problem = problem
+        """Begin with the first copy of every part."""
+        self.job = job
+        self.problem = problem
         self._kerf = job.saw.kerf
         self._waiting = [deque(kind.members) for kind in problem.kinds]
         self._handed = [0 for _ in problem.kinds]
 
     def cut_sheet(self, kind: int, row: Row) -> Node:
         """Return the tree of one sheet: the long home edge is trimmed first, then the other."""
-        sheet = self._job.sheets[self._problem.sheets[kind].sheet]
+        sheet = self.job.sheets[self.problem.sheets[kind].sheet]
         piece = Piece(
             length=sheet.length - sheet.trim.left,
             width=sheet.width - sheet.trim.bottom,
             raw_right=sheet.trim.right,
             raw_top=sheet.trim.top,
         )
-        node = self._fit(row, piece, kind)
+        node = self.fit(row, piece, kind)
         trims = [(Direction.RIP, sheet.trim.bottom), (Direction.CROSSCUT, sheet.trim.left)]
         if sheet.width > sheet.length:
             trims.reverse()
@@ -90,10 +104,10 @@ class _Cutter:
                 )
         return node
 
-    def _fit(self, row: Row, piece: Piece, kind: int) -> Node:
+    def fit(self, row: Row, piece: Piece, kind: int) -> Node:
         """Return the tree that cuts a row out of a piece at least as large."""
-        length = row.length * self._problem.grid - self._kerf
-        width = row.width * self._problem.grid - self._kerf
+        length = row.length * self.problem.grid - self._kerf
+        width = row.width * self.problem.grid - self._kerf
         over_x, over_y = piece.length - length, piece.width - width
         if over_x == 0 and over_y == 0:
             return self._free(row, piece, kind)
@@ -102,37 +116,37 @@ class _Cutter:
             if row.pieces and is_crosscut is (row.join == SIDE_BY_SIDE):
                 return self._free(row, piece, kind)
         else:
-            guide = self._job.saw.guide_length
+            guide = self.job.saw.guide_length
             is_crosscut = over_x * piece.width >= over_y * piece.length
             if piece.width <= guide < piece.length:
                 is_crosscut = True
         if is_crosscut:
-            inner, rest = _split_x(piece, length, self._kerf)
-            node = self._fit(row, inner, kind)
-            return self._cut(Direction.CROSSCUT, length, over_x, node, rest)
-        inner, rest = _split_y(piece, width, self._kerf)
-        node = self._fit(row, inner, kind)
-        return self._cut(Direction.RIP, width, over_y, node, rest)
+            inner, rest = split_x(piece, length, self._kerf)
+            node = self.fit(row, inner, kind)
+            return self.cut(Direction.CROSSCUT, length, over_x, node, rest)
+        inner, rest = split_y(piece, width, self._kerf)
+        node = self.fit(row, inner, kind)
+        return self.cut(Direction.RIP, width, over_y, node, rest)
 
     def _free(self, row: Row, piece: Piece, kind: int) -> Node:
         """Return the tree that frees a row's pieces one by one, the rest at the high end."""
         if not row.pieces:
-            return self._hand_out(row.join, piece, kind)
+            return self.hand_out(row.join, piece, kind)
         is_side = row.join == SIDE_BY_SIDE
         direction = Direction.CROSSCUT if is_side else Direction.RIP
-        split = _split_x if is_side else _split_y
+        split = split_x if is_side else split_y
         cuts: list[tuple[Length, Length, Node]] = []
         left: Piece | None = piece
         for part in row.pieces:
             assert left is not None, "a row's pieces are shorter than the row"
-            size = (part.length if is_side else part.width) * self._problem.grid - self._kerf
+            size = (part.length if is_side else part.width) * self.problem.grid - self._kerf
             over = (left.length if is_side else left.width) - size
             inner, left = split(left, size, self._kerf)
-            cuts.append((size, over, self._fit(part, inner, kind)))
+            cuts.append((size, over, self.fit(part, inner, kind)))
         node: Node | None = None
         for size, over, freed in reversed(cuts):
             if node is None:  # the last piece
-                node = freed if over == 0 else self._cut(direction, size, over, freed, left)
+                node = freed if over == 0 else self.cut(direction, size, over, freed, left)
             else:
                 node = Cut(
                     direction=direction, at=size, removed=self._kerf, first=freed, second=node
@@ -140,7 +154,7 @@ class _Cutter:
         assert node is not None, "a row has pieces"
         return node
 
-    def _cut(
+    def cut(
         self, direction: Direction, at: Length, over: Length, first: Node, rest: Piece | None
     ) -> Cut:
         """Return the cut behind which only a rest is left, or nothing."""
@@ -149,16 +163,16 @@ class _Cutter:
             at=at,
             removed=min(over, self._kerf),
             first=first,
-            second=None if rest is None else self._make_rest(rest),
+            second=None if rest is None else self.make_rest(rest),
         )
 
-    def _make_rest(self, piece: Piece) -> RestLeaf:
+    def make_rest(self, piece: Piece) -> RestLeaf:
         """Return a leftover, an offcut where what can be used of it is worth keeping."""
         sides = sorted((piece.length - piece.raw_right, piece.width - piece.raw_top))
-        keep = self._job.keep
+        keep = self.job.keep
         return RestLeaf(is_offcut=sides[0] >= keep.width and sides[1] >= keep.length)
 
-    def _hand_out(self, code: int, piece: Piece, kind: int) -> PartLeaf:
+    def hand_out(self, code: int, piece: Piece, kind: int) -> PartLeaf:
         """Return the next part of a part kind, and how it lies."""
         members = self._waiting[code // 2]
         index, count = members[0]
@@ -167,8 +181,8 @@ class _Cutter:
         if copy + 1 == count:
             members.popleft()
             self._handed[code // 2] = 0
-        part = self._job.parts[index]
-        sheet = self._job.sheets[self._problem.sheets[kind].sheet]
+        part = self.job.parts[index]
+        sheet = self.job.sheets[self.problem.sheets[kind].sheet]
         sides = (part.blank_length, part.blank_width)
         for turned in list_ways(part, sheet):
             if (sides[::-1] if turned else sides) == (piece.length, piece.width):
@@ -176,14 +190,14 @@ class _Cutter:
         raise AssertionError("the search laid a part in a way that it must not lie")
 
 
-def _split_x(piece: Piece, at: Length, kerf: Length) -> tuple[Piece, Piece | None]:
+def split_x(piece: Piece, at: Length, kerf: Length) -> tuple[Piece, Piece | None]:
     """Return what a crosscut leaves on its low and on its high side."""
     first = replace(piece, length=at, raw_right=0)
     beyond = piece.length - at - kerf
     return first, replace(piece, length=beyond) if beyond > 0 else None
 
 
-def _split_y(piece: Piece, at: Length, kerf: Length) -> tuple[Piece, Piece | None]:
+def split_y(piece: Piece, at: Length, kerf: Length) -> tuple[Piece, Piece | None]:
     """Return what a rip leaves on its low and on its high side."""
     first = replace(piece, width=at, raw_top=0)
     beyond = piece.width - at - kerf

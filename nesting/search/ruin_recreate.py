@@ -149,8 +149,7 @@ class RuinRecreate:
         for sheet in plan:
             self._desk.log[0, 0] = 0
             kernels.read_codes(self._desk, sheet.kind, np.array(sheet.codes, dtype=np.int64))
-        kernels.note_best(self._desk)
-        self._desk.memory[:] = self._desk.state[kernels.TOTAL, kernels.MISSING]
+        self._desk.control[kernels.IS_FRESH] = 1
         self._desk.control[kernels.IDLE] = 0
 
     def read_best(self) -> Plan:
