@@ -173,6 +173,7 @@ def _printed(
     """Return the texts of the sheet's page: what a person saws from."""
     return {
         "size": view.size,
+        "trims": view.trim_text,
         "rows": [_printed_row(row) for row in view.rows],
         "parts": [
             {

@@ -14,6 +14,7 @@ from plans.rehearsal.printed import (
     read_keep,
     read_size,
     read_sum,
+    read_trims,
 )
 from plans.rehearsal.records import Edge, Offcut, Part, PlanFile, Row, Saw, Sheet
 
@@ -125,6 +126,10 @@ def _sheet(fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]) -> Shee
             (Edge.Y_HIGH, trim.length("top")),
         ),
         printed_size=printed.printed("size", partial(read_size, unit=unit), _NO_SIZE),
+        printed_trim=tuple(
+            (edges[name], width)
+            for name, width in printed.printed("trims", partial(read_trims, unit=unit), ())
+        ),
         parts=tuple(_parts(fields, printed, unit)),
         rows=tuple(_rows(fields, printed, unit, edges)),
         offcuts=tuple(_offcuts(fields, printed, unit)),

@@ -9,6 +9,7 @@ from typing import TypeAlias
 Nanometres: TypeAlias = int
 
 NM_PER_MM = 1_000_000
+SIDES = ("left", "right", "top", "bottom")
 
 _FIGURE = re.compile(
     r"(?P<sign>[-−])?"
@@ -137,6 +138,21 @@ def read_keep(text: str, unit: PrintedUnit) -> KeepSize:
     """
     figure = text.removeprefix("trim ")
     return KeepSize(is_trim=figure != text, size=read_figure(figure, unit))
+
+
+def read_trims(text: str, unit: PrintedUnit) -> tuple[tuple[str, Nanometres], ...]:
+    """Return the edges, as drawn, and the trims that "left 10, right 10, top 10, bottom 5" means.
+
+    Raises:
+        ValueError: It does not name the four edges in this order, each with a figure.
+    """
+    trims = []
+    for part in text.split(", "):
+        side, _, figure = part.partition(" ")
+        trims.append((f"{side} edge", read_figure(figure, unit)))
+    if [name for name, _ in trims] != [f"{side} edge" for side in SIDES]:
+        raise ValueError(f"{text!r} does not name the trims left, right, top and bottom")
+    return tuple(trims)
 
 
 def read_sum(text: str, unit: PrintedUnit) -> Sum:

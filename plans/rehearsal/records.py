@@ -160,6 +160,7 @@ class Sheet:
         price: What it costs.
         trim: What is not used along each edge.
         printed_size: Size as printed, along x first.
+        printed_trim: The trims as printed.
         parts: Its parts.
         rows: Its cuts in order.
         offcuts: Its offcuts.
@@ -176,6 +177,7 @@ class Sheet:
     price: Fraction
     trim: tuple[tuple[Edge, Nanometres], ...]
     printed_size: tuple[Nanometres, Nanometres]
+    printed_trim: tuple[tuple[Edge, Nanometres], ...]
     parts: tuple[Part, ...]
     rows: tuple[Row, ...]
     offcuts: tuple[Offcut, ...]

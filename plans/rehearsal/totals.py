@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from nesting.errors import Fault
-from plans.rehearsal.records import PlanFile, Sheet
+from plans.rehearsal.records import WRITTEN, PlanFile, Sheet
 from plans.rehearsal.row_checks import DO_NOT_CUT
 
 # Prices are written to a hundredth; half of one is lost at most.
@@ -46,6 +46,14 @@ def _sheet(sheet: Sheet, plan: PlanFile) -> Iterator[Fault]:
         if abs(printed - side) > plan.unit.half_step:
             yield _fault(
                 where, f"a side is printed {plan.unit.show(printed)}, but is {plan.unit.show(side)}"
+            )
+    trims = dict(sheet.trim)
+    for edge, printed in sheet.printed_trim:
+        if abs(printed - trims[edge]) > plan.unit.half_step + WRITTEN:
+            yield _fault(
+                where,
+                f"the trim of the {edge.value} is printed {plan.unit.show(printed)}, but is "
+                f"{plan.unit.show(trims[edge])}",
             )
     first = next(other for other in plan.sheets if other.stock == sheet.stock)
     if _as_bought(first) != _as_bought(sheet):

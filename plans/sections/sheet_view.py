@@ -94,6 +94,7 @@ class SheetView:
         why: One sentence on why this order.
         settings: Number of settings of the guide.
         minutes: Estimated minutes of work.
+        trim_text: What is not used along each edge as drawn, "left 10, right 10, top 10, bottom 5".
     """
 
     number: int
@@ -118,6 +119,7 @@ class SheetView:
     why: str
     settings: int
     minutes: int
+    trim_text: str = ""
 
 
 def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
@@ -160,6 +162,7 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
         why=say_why(job, worked),
         settings=worked.sequence.settings,
         minutes=to_whole(minutes(job, worked.sequence)),
+        trim_text=_trim_words(sheet, job, is_fine=is_fine),
     )
 
 
@@ -201,6 +204,17 @@ def _trims(sheet: Sheet) -> Iterator[Rect]:
     ):
         if rect.length and rect.width:
             yield rect
+
+
+def _trim_words(sheet: Sheet, job: Job, *, is_fine: bool) -> str:
+    """Return the trims in words; the drawing seen from the back has the low edge at its top."""
+    trim = sheet.trim
+    is_back = job.saw.marked_face is Face.BACK
+    top, bottom = (trim.bottom, trim.top) if is_back else (trim.top, trim.bottom)
+    sides = (("left", trim.left), ("right", trim.right), ("top", top), ("bottom", bottom))
+    return ", ".join(
+        f"{name} {show_keep(width, job.unit, is_fine=is_fine)}" for name, width in sides
+    )
 
 
 def _parts(job: Job, worked: WorkedSheet) -> Iterator[PartView]:

@@ -57,7 +57,7 @@ def _drawn(sheet: Json) -> Iterator[Path]:
 
 
 def _printed(printed: Json) -> Iterator[Path]:
-    yield ("printed", "size")
+    yield from (("printed", "size"), ("printed", "trims"))
     keys = {
         "rows": ("hold_size", "keep", "guide_left", "guide_right"),
         "parts": ("finished", "blank", "thickness"),

@@ -131,6 +131,7 @@ def metric() -> Json:
             offcuts=[{"code": "L1", **box(10, 470.8, 600, 29.2)}],
             printed={
                 "size": "1000 × 500",
+                "trims": "left 10, right 10, top 10, bottom 10",
                 "rows": _metric_rows(),
                 "parts": [
                     line("A1", "562 × 356", "562 × 356", "17.7"),
@@ -182,6 +183,7 @@ def inches() -> Json:
             offcuts=[{"code": "L1", **box(361.95, 0, 857.25, 609.6)}],
             printed={
                 "size": "48 × 24",
+                "trims": "left 0, right 0, top 0, bottom 0",
                 "rows": [
                     row(1, "S1", "48 × 24", *left, "14 1/8", "P1", "12 5/8", "19 3/8", "", "L1", 1),
                     row(2, "P1", "14 1/8 × 24", *low, "10 1/2", "A1", "9", "15 3/4", "", "P2", 2),
@@ -223,6 +225,7 @@ def thin_trim() -> Json:
         cuts=[cut(1, "rip", (0, 0, 400, 2), 3)],
         printed={
             "size": "400 × 300",
+            "trims": "left 0, right 0, top 2, bottom 0",
             "rows": [
                 row(
                     1,
@@ -243,6 +246,7 @@ def thin_trim() -> Json:
         cuts=[],
         printed={
             "size": "400 × 300",
+            "trims": "left 0, right 0, top 0, bottom 0",
             "rows": [],
             "parts": [line("A2", "400 × 300", "400 × 300", "18")],
             "offcuts": [],
@@ -272,6 +276,7 @@ def no_kerf() -> Json:
             ],
             printed={
                 "size": "300 × 200",
+                "trims": "left 0, right 0, top 0, bottom 0",
                 "rows": [
                     row(1, "S1", "300 × 200", *left, "100", "A1", "62", "230", "", "P1", 1),
                     row(2, "P1", "200 × 200", *left, "100", "A2", "62", "230", "right", "A3", 1),

@@ -16,6 +16,7 @@ from plans.rehearsal.printed import (
     read_keep,
     read_size,
     read_sum,
+    read_trims,
 )
 
 MM, IN = UNITS["mm"], UNITS["in"]
@@ -88,3 +89,21 @@ def test_what_is_no_size_is_refused(text: str) -> None:
 def test_what_is_no_sum_is_refused(text: str) -> None:
     with pytest.raises(ValueError, match="is not"):
         read_sum(text, MM)
+
+
+def test_trims_are_read_with_their_edges() -> None:
+    assert read_trims("left 10, right 0, top 2.5, bottom 10", MM) == (
+        ("left edge", 10_000_000),
+        ("right edge", 0),
+        ("top edge", 2_500_000),
+        ("bottom edge", 10_000_000),
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["10", "left 1, right 2, top 3", "left 1, top 2, right 3, bottom 4", "left 1, right 2, top, x"],
+)
+def test_what_does_not_name_all_trims_is_refused(text: str) -> None:
+    with pytest.raises(ValueError, match=r"is not|does not name"):
+        read_trims(text, MM)

@@ -183,6 +183,7 @@ def test_grain_does_not_matter_on_a_sheet_that_has_none() -> None:
 def test_measuring_from_a_raw_edge_is_caught() -> None:
     document = no_kerf()
     first(document)["trim"] = trims(5, 0, 0, 0)
+    first(document)["printed"]["trims"] = "left 5, right 0, top 0, bottom 0"
     assert whats(document) == [
         "sheet 1, cut 1: it is measured from the left edge, which is still raw.",
         "sheet 1, A1: its left edge is still raw.",
@@ -193,7 +194,7 @@ def test_measuring_from_a_raw_edge_is_caught() -> None:
 def test_trimming_a_straight_edge_is_caught() -> None:
     document = thin_trim()
     first(document)["trim"] = trims(0, 0, 0, 0)
-    document["sheets"][1]["trim"] = trims(0, 0, 0, 0)
+    first(document)["printed"]["trims"] = "left 0, right 0, top 0, bottom 0"
     assert whats(document) == [
         "sheet 1, cut 1: it trims the edge of least y, which is straight already."
     ]
@@ -325,6 +326,7 @@ def four_strips() -> Json:
             ],
             printed={
                 "size": "300.2 × 200",
+                "trims": "left 0, right 0, top 0, bottom 0",
                 "rows": [
                     table_row(1, "S1", "300.2 × 200", *left, "A1", *guides, "", "P1", 1),
                     table_row(2, "P1", "225.1 × 200", *left, "A2", *guides, "", "P2", 1),
@@ -337,3 +339,21 @@ def four_strips() -> Json:
         ),
         kerf=0,
     )
+
+
+@pytest.mark.parametrize("side", ["left", "right", "top", "bottom"])
+def test_a_trim_that_is_drawn_otherwise_than_printed_is_caught(side: str) -> None:
+    document = metric()
+    first(document)["trim"][side] = 12
+    assert any("trim of the" in what and "is 12 mm" in what for what in whats(document))
+
+
+def test_the_trim_drawn_at_the_top_is_the_low_one_seen_from_the_back_only() -> None:
+    document = thin_trim()
+    assert first(document)["printed"]["trims"] == "left 0, right 0, top 2, bottom 0"
+    assert whats(document) == []
+    first(document)["printed"]["trims"] = "left 0, right 0, top 0, bottom 2"
+    assert whats(document) == [
+        "sheet 1: the trim of the edge of least y is printed 0 mm, but is 2 mm.",
+        "sheet 1: the trim of the edge of greatest y is printed 2 mm, but is 0 mm.",
+    ]

@@ -63,6 +63,17 @@ def test_the_far_trims_are_drawn_too() -> None:
     assert Rect(x=mm(2430), y=0, length=mm(10), width=mm(1220)) in view(Face.BACK).trims
 
 
+def test_the_trims_are_named_as_they_are_drawn() -> None:
+    made, layout = two_cabinets()
+    sheet = replace(BIRCH, trim=replace(BIRCH.trim, right=mm("7.5"), top=mm(3)))
+    texts = {}
+    for face in Face:
+        other = replace(made, sheets=(sheet,), saw=replace(SAW, marked_face=face))
+        texts[face] = make_sheet_view(other, worked_out(other, layout).sheets[0]).trim_text
+    assert texts[Face.FRONT] == "left 10, right 7.5, top 3, bottom 10"
+    assert texts[Face.BACK] == "left 10, right 7.5, top 10, bottom 3"
+
+
 def test_the_head_of_the_page() -> None:
     drawn = view(Face.BACK)
     assert (drawn.stock, drawn.material, drawn.measured) == (
