@@ -1,5 +1,6 @@
 """`setout resume`: plan again from the garage as it is."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -125,7 +126,10 @@ def _say_needs(again: Any, job: Any) -> Iterator[str]:  # noqa: ANN401
     if not again.needs:
         yield "Nothing has to be bought."
     for need in again.needs:
-        names = ", ".join(f"{part.count} × {part.name}" for part in need.parts)
+        counts: Counter[str] = Counter()
+        for part in need.parts:
+            counts[part.name] += part.count
+        names = ", ".join(f"{count} × {name}" for name, count in counts.items())
         yield f"What is in hand has no room for {names} of {need.material}."
         if not need.pieces:
             yield "That is too much for one leftover piece: buy as the plan says."

@@ -38,6 +38,7 @@ def overview_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     if overview.unplaced:
         blocks += [framed("NOT PLACED", overview.unplaced, width), space(2.0)]
     for title, lines in (
+        ("Changed since the plan before", overview.changes),
         ("Look at this before you buy", overview.warnings),
         ("Left open: decide, and write it here", overview.questions),
     ):
