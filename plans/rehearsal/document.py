@@ -8,6 +8,7 @@ from plans.rehearsal.fields import Fields
 from plans.rehearsal.printed import (
     UNITS,
     KeepSize,
+    Nanometres,
     PrintedUnit,
     Sum,
     read_figure,
@@ -128,7 +129,7 @@ def _sheet(fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]) -> Shee
         printed_size=printed.printed("size", partial(read_size, unit=unit), _NO_SIZE),
         printed_trim=tuple(
             (edges[name], width)
-            for name, width in printed.printed("trims", partial(read_trims, unit=unit), ())
+            for name, width in printed.printed("trims", partial(read_trims, unit=unit), _NO_TRIMS)
         ),
         parts=tuple(_parts(fields, printed, unit)),
         rows=tuple(_rows(fields, printed, unit, edges)),
@@ -141,6 +142,7 @@ def _sheet(fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]) -> Shee
 
 
 _NO_SUM = Sum(total=0, terms=())
+_NO_TRIMS: tuple[tuple[str, Nanometres], ...] = ()
 
 
 def _parts(fields: Fields, printed: Fields, unit: PrintedUnit) -> Iterable[Part]:
