@@ -47,7 +47,7 @@ def columns(unit: Unit, width: float) -> Columns:
     Fractions of an inch need wide guide figures; their keep sizes set the fraction smaller.
     """
     hold, edge, keep, guide, codes = (
-        (50.0, 19.3, 49.3, 26.1, 17.9) if unit is Unit.MM else (50.0, 19.3, 43.3, 32.1, 17.9)
+        (50.0, 19.3, 49.3, 26.7, 17.3) if unit is Unit.MM else (50.0, 19.3, 43.3, 32.7, 17.3)
     )
     tick, number = 7.6, 17.4
     spare = (width - tick - number - hold - edge - keep - guide - codes) / 6

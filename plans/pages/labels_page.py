@@ -28,7 +28,7 @@ SIDE = 29.0  # width of the column with the arrows at the right of a card
 SIDE_END = 27.0  # and how far down it reaches
 STEP = LINE_STEP * NOTE
 LEAST_STEP = 1.3 * NOTE  # to the last line, which stands apart anyway
-ARROW = 12.0
+ARROW = 9.0
 
 
 def labels_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -121,7 +121,7 @@ def _lower(label: Label, first: float, last: float, width: float) -> Iterator[Sh
     used = text_width(grain, NOTE) + 3.0
     if label.grain_along_length is not None:
         yield from _grain(label, INSET + used, first - NOTE / 2)
-        used += ARROW + 4.0
+        used += ARROW + 2.5
     lines = []
     if label.face:
         face = printable(label.face)
@@ -130,6 +130,7 @@ def _lower(label: Label, first: float, last: float, width: float) -> Iterator[Sh
         else:
             lines.append((face, False))
     marks = [f"blank {label.blank}"] if label.blank else []
+    marks += label.allowances
     marks += [f"≠ {', '.join(label.look_alikes)}"] if label.look_alikes else []
     if marks:
         lines.append((";  ".join(marks), True))

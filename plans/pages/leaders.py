@@ -18,7 +18,8 @@ BoolArray: TypeAlias = NDArray[np.bool_]
 CLEAR = 0.8
 APART = 1.0  # more white to other texts, so that no two are read as one
 REACH = 60
-DOT = 0.7
+DISTANCES = (*range(4, REACH), 3, 2)  # a very short leader is hard to see: better than none
+DOT = 0.8
 # Always slanted, so that a leader is never taken for a cut.
 WAYS = tuple((cos(turn * pi / 8), sin(turn * pi / 8)) for turn in range(16) if turn % 4)
 
@@ -66,7 +67,7 @@ def find_leader(
     free = _free_runs(points, ways, _array([box.grown(DOT) for box in taken]))
     # The leader ends on the rim of the text's box, from where this reaches its middle.
     rims = np.min(np.array([size.width / 2, size.height / 2]) / np.abs(ways), axis=1)
-    for distance in range(2, REACH):
+    for distance in DISTANCES:
         places = np.flatnonzero(free >= distance)
         middles = points[places] + ways[places] * (distance + rims[places, None])
         boxes = np.hstack([middles, middles]) + np.array(

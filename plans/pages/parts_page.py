@@ -7,7 +7,7 @@ from plans.pages.fonts import printable
 from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, NOTE, fit, heading, paragraph, shorten
 from plans.pages.paper import Paper
-from plans.pages.rows import rule
+from plans.pages.rows import blank, rule
 from plans.pages.shapes import LineKind, Role, Shape, Text, TickBox
 from plans.plan import Plan
 from plans.sections.part_list import PartRow
@@ -25,6 +25,8 @@ FIRST = 7.6  # baseline of the upper line
 SECOND = FIRST + 3.8  # of the lower one
 SIZE_STEP = 5.8
 ROW = 13.6
+READING = 9.0
+MEASURE_FIRST = "measure first"
 
 
 def parts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -121,7 +123,20 @@ def _row(part: PartRow, width: float, *, is_first: bool) -> Block:
         block = paragraph(words, width - NAME_X, x=NAME_X, bold=is_bold)
         shapes += moved(block.shapes, 0.0, height - 1.2)
         height += block.height
+    if part.status == MEASURE_FIRST:
+        shapes += moved(_reading(), NAME_X, height)
+        height += READING
     return Block(height=height, shapes=tuple(shapes))
+
+
+def _reading() -> tuple[Shape, ...]:
+    """Return room for the two sizes that are measured from the work."""
+    return (
+        Text(x=0, y=READING - 2.6, words="measured", height=NOTE),
+        blank(19.0, READING - 2.0, 28.0),
+        Text(x=49.0, y=READING - 2.6, words="×", height=NOTE),
+        blank(53.5, READING - 2.0, 28.0),
+    )
 
 
 def _size_lines(part: PartRow) -> tuple[str, ...]:
@@ -138,6 +153,7 @@ def _notes(part: PartRow, *, is_first: bool) -> Iterator[tuple[str, bool]]:
     status = [] if part.status == "final" else [part.status.upper()]
     if part.blank != part.finished:
         status.append(f"blank {part.blank}")
+    status += part.allowances
     if part.look_alikes:
         status.append(f"≠ {', '.join(part.look_alikes)}")
     if status:
