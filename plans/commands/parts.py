@@ -117,12 +117,10 @@ def _status(piece: Any, job: Any) -> str:  # noqa: ANN401
     from nesting.lengths import format_length
     from nesting.parts import Part
 
+    finished, blank = [piece.length], [piece.length + piece.oversize]
     if isinstance(piece, Part):
-        blank = (piece.blank_length, piece.blank_width)
-        is_larger = blank != (piece.length, piece.width)
-    else:
-        blank, is_larger = (piece.length + piece.oversize,), bool(piece.oversize)
-    if not is_larger:
+        finished, blank = [piece.length, piece.width], [piece.blank_length, piece.blank_width]
+    if finished == blank:
         return str(piece.status.value)
     shown = " × ".join(format_length(side, job.unit) for side in blank)
     return f"{piece.status.value}, blank {shown}"
