@@ -8,7 +8,7 @@ from typing import Any, Final
 from nesting.earlier import FinishedPart, Leftover
 from nesting.errors import Fault, InputError
 from nesting.garage.planned import Piece, Planned, PlannedCut, PlannedPart, PlannedSheet
-from nesting.layout import Direction, Rect
+from nesting.layout import By, Direction, Rect
 from nesting.lengths import NM_PER_MM, Length, Unit
 from nesting.parts import Grain
 from nesting.sheets import SheetGrain, Trim
@@ -174,6 +174,7 @@ def _split(piece: Rect, row: Json, cut: Json) -> tuple[PlannedCut, Rect | None, 
         removed=removed,
         is_trim=row["keep"].startswith("trim"),
         setting=row["setting"],
+        by=By(cut["by"]),
     )
     return planned, first if at else None, second if beyond else None
 

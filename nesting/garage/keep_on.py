@@ -150,6 +150,7 @@ def _root_of(
                 first=None if found.low is None else nodes[found.low],
                 second=None if found.high is None else nodes[found.high],
                 is_trim=cut.is_trim,
+                by=cut.by,
             )
             continue
         rect = replace(found.rect, x=found.rect.x - base.x, y=found.rect.y - base.y)

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.earlier import FinishedPart, Leftover
-from nesting.layout import Direction, Rect
+from nesting.layout import By, Direction, Rect
 from nesting.lengths import Length, Unit
 from nesting.parts import Grain
 from nesting.sheets import SheetGrain, Trim
@@ -42,6 +42,7 @@ class PlannedCut:
         removed: Wood turned to dust.
         is_trim: True where a raw edge is taken off.
         setting: Number of the setting of the guide on this sheet.
+        by: Whose saw.
     """
 
     number: int
@@ -50,6 +51,7 @@ class PlannedCut:
     removed: Length
     is_trim: bool
     setting: int
+    by: By = By.HOME
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

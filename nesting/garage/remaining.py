@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import count
 
+from nesting.cabinets.letters import USABLE_LETTERS
 from nesting.earlier import Earlier, FinishedPart
 from nesting.garage.hand import InHand, list_finished, list_in_hand
 from nesting.garage.marks import Marks
@@ -133,21 +134,19 @@ def _new_codes(known: list[str], part: Part, number: int, taken: set[str]) -> It
         # A part that came into the job file later: the first pair of letters not yet in use.
         letter = next(
             pair
-            for first in USABLE
-            for pair in (f"{first}{second}" for second in USABLE)
+            for first in USABLE_LETTERS
+            for pair in (f"{first}{second}" for second in USABLE_LETTERS)
             if pair not in letters
         )
     given = 0
     for figure in count(1):
         if given == number:
             return
-        # 6 and 9, 1 and L and such look alike upside-down; plain figures are enough here.
-        if f"{letter}{figure}" not in taken and not set(str(figure)) & set("69"):
+        # Upside-down, E3, E5 and E7 read as E3, S3 and L3.
+        is_clear = not letter.endswith("E") or str(figure)[-1] not in "357"
+        if is_clear and f"{letter}{figure}" not in taken:
             given += 1
             yield f"{letter}{figure}"
-
-
-USABLE = "ABCDFJKRTUVY"
 
 
 def _as_sheet(piece: InHand) -> Sheet:

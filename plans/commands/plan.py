@@ -130,17 +130,19 @@ def _check_marks(job_file: Path, folder: Path, fingerprint: str) -> None:
 
     plan_file = folder / f"{job_file.stem}.plan.json"
     record = record_path(job_file)
-    if not (plan_file.exists() and record.exists()):
+    if not plan_file.exists():
         return
-    before = str(read_plan(plan_file).get("fingerprint", ""))
-    if before != fingerprint and marks_of(read_record(record), before):
+    document = read_plan(plan_file)
+    before = str(document.get("fingerprint", ""))
+    is_begun = "earlier" in document or bool(marks_of(read_record(record), before))
+    if before != fingerprint and is_begun:
         raise InputError(
             [
                 Fault(
                     where=record.name,
                     what=f"plan {before} is being cut, and a new plan would replace it",
                     remedy=f"Go on with 'setout resume {job_file}'. To begin anew, move "
-                    f"{record.name} away, or name another folder with --out.",
+                    f"{plan_file.name} away, or name another folder with --out.",
                 )
             ]
         )

@@ -183,6 +183,28 @@ def test_a_new_plan_does_not_replace_one_that_is_being_cut(job: Path, tmp_path: 
     assert setout("plan", job, "--effort", "0", "--out", tmp_path / "else").exit_code == 0
 
 
+def test_a_plan_that_goes_on_is_not_replaced_either(job: Path) -> None:
+    done("mark", job, "1.all", "--spoilt", "A1")
+    done("resume", job, "--effort", "1")
+    before = job.with_name("shelf.plan.json").read_bytes()
+    assert setout("plan", job, "--effort", "0").exit_code == 3
+    assert job.with_name("shelf.plan.json").read_bytes() == before
+
+
+def test_nothing_in_the_garage_is_forgotten_by_the_plan_that_goes_on(job: Path) -> None:
+    job.write_text(JOB.replace("width = 280", "width = 180"), "utf-8")
+    done("plan", job, "--effort", "0")
+    offcuts = {offcut["code"] for sheet in plan_of(job)["sheets"] for offcut in sheet["offcuts"]}
+    assert offcuts
+    done("mark", job, "1.all", "--spoilt", "A1", "--left", "300x180")
+    done("resume", job, "--effort", "1")
+    after = plan_of(job)
+    kept = {piece["code"].split("-")[0] for piece in after["earlier"]["kept"]}
+    used = {sheet["stock"].split(" ")[0] for sheet in after["sheets"]}
+    assert kept | used >= offcuts | {"A1"}
+    assert not kept & used
+
+
 def test_parts_changed_midway_are_told_and_those_cut_stay_cut(job: Path) -> None:
     done("mark", job, "1.all", "--spoilt", "A1")
     job.write_text(JOB.replace("562", "550"), "utf-8")
