@@ -4,7 +4,9 @@ It reads and writes no files and prints nothing.
 """
 
 import time
+from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from decimal import Decimal
 
 from nesting.job import Job
@@ -12,6 +14,7 @@ from nesting.layout import Layout
 from nesting.search.contest import STEPS_PER_EFFORT
 from nesting.search.grid import list_groups
 from nesting.search.groups import GroupLayout, Share, lay_out_group
+from nesting.search.least_work import find_less_work
 from nesting.search.misfits import find_misfits
 from nesting.search.prepare import prepare
 from nesting.search.result import GroupResult, Progress, Result
@@ -19,6 +22,8 @@ from nesting.search.result import GroupResult, Progress, Result
 __all__ = ["DEFAULT_EFFORT", "GroupResult", "Progress", "Result", "solve"]
 
 DEFAULT_EFFORT = 10
+CHEAPEST = 0.7
+"""Fraction of the time and of the progress for the cheapest sheets; the rest for the least work."""
 
 
 def solve(
@@ -29,7 +34,7 @@ def solve(
     seconds: float | None = None,
     progress: Callable[[Progress], None] | None = None,
 ) -> Result:
-    """Return the best layout found within an effort.
+    """Return the best layout found within an effort: the cheapest, then the one with least work.
 
     The same job, effort and seed give the same layout on every machine. The search ends early where
     the layout is proven best, where the seconds are up, or on KeyboardInterrupt; then the best
@@ -54,10 +59,10 @@ def solve(
         share = Share(
             steps=effort * STEPS_PER_EFFORT * copies[group] // sum(copies.values()),
             seed=seed,
-            deadline=None if seconds is None else start + seconds * until,
+            deadline=None if seconds is None else start + CHEAPEST * seconds * until,
             is_stopped=is_stopped,
-            start=done / sum(copies.values()),
-            size=copies[group] / sum(copies.values()),
+            start=CHEAPEST * done / sum(copies.values()),
+            size=CHEAPEST * copies[group] / sum(copies.values()),
             cost=_sum_costs(layouts),
             bound=_sum_bounds(layouts),
         )
@@ -68,17 +73,63 @@ def solve(
         [*find_misfits(job), *(item for layout in layouts for item in layout.unplaced)],
         key=lambda item: item.part,
     )
-    return Result(
-        layout=Layout(
-            sheets=tuple(sheet for layout in layouts for sheet in layout.sheets),
-            unplaced=tuple(unplaced),
-        ),
-        cost=_sum_costs(layouts),
-        bound=_sum_bounds(layouts),
-        groups=tuple(layout.result for layout in layouts if layout.result is not None),
-        iterations=sum(layout.rounds for layout in layouts),
-        interrupted=is_stopped,
+    layout = Layout(
+        sheets=tuple(sheet for layout in layouts for sheet in layout.sheets),
+        unplaced=tuple(unplaced),
     )
+
+    def report(part: float) -> None:
+        if progress is not None:
+            share = CHEAPEST + (1 - CHEAPEST) * part
+            progress(Progress(done=share, cost=_sum_costs(layouts), bound=_sum_bounds(layouts)))
+
+    worked = find_less_work(
+        job,
+        layout,
+        effort=0 if is_stopped else effort,
+        seed=seed,
+        deadline=None if seconds is None else start + seconds,
+        report=report,
+    )
+    results = _count_again(
+        job, worked.layout, [layout.result for layout in layouts if layout.result is not None]
+    )
+    return Result(
+        layout=worked.layout,
+        cost=sum((result.cost for result in results), Decimal(0)),
+        bound=_sum_bounds(layouts),
+        groups=results,
+        iterations=sum(layout.rounds for layout in layouts) + worked.rounds,
+        interrupted=is_stopped or worked.is_interrupted,
+    )
+
+
+def _count_again(job: Job, layout: Layout, results: list[GroupResult]) -> tuple[GroupResult, ...]:
+    """Return the results with the sheets of a layout, which may have lost some."""
+    counts: Counter[tuple[str, int]] = Counter()
+    costs: dict[tuple[str, int], Decimal] = {}
+    for used in layout.sheets:
+        sheet = job.sheets[used.sheet]
+        group = (sheet.material, sheet.thickness)
+        counts[group] += 1
+        costs[group] = costs.get(group, Decimal(0)) + sheet.price
+    again = []
+    for result in results:
+        group = (result.material, result.thickness)
+        is_fewer = counts[group] < result.sheets
+        again.append(
+            replace(
+                result,
+                sheets=counts[group],
+                cost=costs[group],
+                is_proven=result.is_proven
+                or costs[group] <= result.cost_bound
+                or counts[group] <= result.sheet_bound,
+            )
+            if is_fewer
+            else result
+        )
+    return tuple(again)
 
 
 def _count_copies(job: Job, material: str, thickness: int) -> int:

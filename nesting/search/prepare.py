@@ -4,6 +4,7 @@ from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from decimal import Decimal
 
+from nesting.search.least_work.prepare import touch
 from nesting.search.problem import PartKind, Plan, Problem, SheetKind
 from nesting.search.ruin_recreate import RuinRecreate
 
@@ -34,3 +35,4 @@ def _touch() -> None:
     nothing: Plan = ()
     plan = RuinRecreate(problem, 1).improve(nothing, 10)
     RuinRecreate(problem, 1).improve(plan, 10)
+    touch()
