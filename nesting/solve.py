@@ -4,7 +4,6 @@ It reads and writes no files and prints nothing.
 """
 
 import time
-from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
@@ -19,7 +18,7 @@ from nesting.search.misfits import find_misfits
 from nesting.search.prepare import prepare
 from nesting.search.result import GroupResult, Progress, Result
 
-__all__ = ["DEFAULT_EFFORT", "GroupResult", "Progress", "Result", "solve"]
+__all__ = ["DEFAULT_EFFORT", "GroupResult", "Progress", "Result", "solve", "solve_cheapest"]
 
 DEFAULT_EFFORT = 10
 CHEAPEST = 0.7
@@ -48,6 +47,58 @@ def solve(
         seconds: Cap on the time; None for none.
         progress: Told how far the search is, some times a second.
     """
+    start = time.monotonic()
+
+    def tell(news: Progress) -> None:
+        if progress is not None:
+            progress(replace(news, done=CHEAPEST * news.done))
+
+    result = solve_cheapest(
+        job,
+        effort=effort,
+        seed=seed,
+        seconds=None if seconds is None else CHEAPEST * seconds,
+        progress=tell,
+    )
+    if result.interrupted:
+        return result
+
+    def report(done: float) -> None:
+        if progress is not None:
+            share = CHEAPEST + (1 - CHEAPEST) * done
+            progress(Progress(done=share, cost=result.cost, bound=result.bound))
+
+    worked = find_less_work(
+        job,
+        result.layout,
+        effort=effort,
+        seed=seed,
+        deadline=None if seconds is None else start + seconds,
+        report=report,
+    )
+    groups = _count_again(job, worked.layout, result.groups)
+    return replace(
+        result,
+        layout=worked.layout,
+        cost=sum((group.cost for group in groups), Decimal(0)),
+        groups=groups,
+        iterations=result.iterations + worked.rounds,
+        interrupted=worked.is_interrupted,
+    )
+
+
+def solve_cheapest(
+    job: Job,
+    *,
+    effort: int = DEFAULT_EFFORT,
+    seed: int = 1,
+    seconds: float | None = None,
+    progress: Callable[[Progress], None] | None = None,
+) -> Result:
+    """Return the cheapest layout found within an effort, however much work it makes.
+
+    The arguments are those of `solve`.
+    """
     groups = list_groups(job)
     copies = {group: _count_copies(job, *group) for group in groups}
     start = time.monotonic()
@@ -59,10 +110,10 @@ def solve(
         share = Share(
             steps=effort * STEPS_PER_EFFORT * copies[group] // sum(copies.values()),
             seed=seed,
-            deadline=None if seconds is None else start + CHEAPEST * seconds * until,
+            deadline=None if seconds is None else start + seconds * until,
             is_stopped=is_stopped,
-            start=CHEAPEST * done / sum(copies.values()),
-            size=CHEAPEST * copies[group] / sum(copies.values()),
+            start=done / sum(copies.values()),
+            size=copies[group] / sum(copies.values()),
             cost=_sum_costs(layouts),
             bound=_sum_bounds(layouts),
         )
@@ -73,62 +124,33 @@ def solve(
         [*find_misfits(job), *(item for layout in layouts for item in layout.unplaced)],
         key=lambda item: item.part,
     )
-    layout = Layout(
-        sheets=tuple(sheet for layout in layouts for sheet in layout.sheets),
-        unplaced=tuple(unplaced),
-    )
-
-    def report(part: float) -> None:
-        if progress is not None:
-            share = CHEAPEST + (1 - CHEAPEST) * part
-            progress(Progress(done=share, cost=_sum_costs(layouts), bound=_sum_bounds(layouts)))
-
-    worked = find_less_work(
-        job,
-        layout,
-        effort=0 if is_stopped else effort,
-        seed=seed,
-        deadline=None if seconds is None else start + seconds,
-        report=report,
-    )
-    results = _count_again(
-        job, worked.layout, [layout.result for layout in layouts if layout.result is not None]
-    )
     return Result(
-        layout=worked.layout,
-        cost=sum((result.cost for result in results), Decimal(0)),
+        layout=Layout(
+            sheets=tuple(sheet for layout in layouts for sheet in layout.sheets),
+            unplaced=tuple(unplaced),
+        ),
+        cost=_sum_costs(layouts),
         bound=_sum_bounds(layouts),
-        groups=results,
-        iterations=sum(layout.rounds for layout in layouts) + worked.rounds,
-        interrupted=is_stopped or worked.is_interrupted,
+        groups=tuple(layout.result for layout in layouts if layout.result is not None),
+        iterations=sum(layout.rounds for layout in layouts),
+        interrupted=is_stopped,
     )
 
 
-def _count_again(job: Job, layout: Layout, results: list[GroupResult]) -> tuple[GroupResult, ...]:
-    """Return the results with the sheets of a layout, which may have lost some."""
-    counts: Counter[tuple[str, int]] = Counter()
-    costs: dict[tuple[str, int], Decimal] = {}
-    for used in layout.sheets:
-        sheet = job.sheets[used.sheet]
-        group = (sheet.material, sheet.thickness)
-        counts[group] += 1
-        costs[group] = costs.get(group, Decimal(0)) + sheet.price
+def _count_again(
+    job: Job, layout: Layout, results: tuple[GroupResult, ...]
+) -> tuple[GroupResult, ...]:
+    """Return the results with the sheets of a layout, which may need fewer."""
     again = []
     for result in results:
         group = (result.material, result.thickness)
-        is_fewer = counts[group] < result.sheets
-        again.append(
-            replace(
-                result,
-                sheets=counts[group],
-                cost=costs[group],
-                is_proven=result.is_proven
-                or costs[group] <= result.cost_bound
-                or counts[group] <= result.sheet_bound,
-            )
-            if is_fewer
-            else result
-        )
+        kinds = [job.sheets[used.sheet] for used in layout.sheets]
+        used = [kind for kind in kinds if (kind.material, kind.thickness) == group]
+        if len(used) < result.sheets:
+            cost = sum((kind.price for kind in used), Decimal(0))
+            is_proven = cost <= result.cost_bound or len(used) <= result.sheet_bound
+            result = replace(result, sheets=len(used), cost=cost, is_proven=is_proven)  # noqa: PLW2901
+        again.append(result)
     return tuple(again)
 
 
