@@ -163,11 +163,14 @@ def _check_cut(job: Job, cut: Cut, wood: _Wood) -> Iterator[str]:
         yield f"a cut with {beyond} beyond it has {'no' if cut.second is None else 'a'} piece there"
     if cut.first is None and cut.second is None:
         yield "a cut leaves nothing"
-    if cut.by is By.HOME:
-        runs_off = cut.at == 0 or beyond == 0
-        if cut.removed > job.saw.kerf or (cut.removed != job.saw.kerf and not runs_off):
-            yield f"a cut removes {cut.removed}, and the kerf is {job.saw.kerf}"
-    if cut.removed == 0 and job.saw.kerf > 0:
+    if cut.by is By.YARD and job.yard is None:
+        yield "a cut is left to the yard, and there is none"
+        return
+    kerf = job.yard.kerf if cut.by is By.YARD and job.yard is not None else job.saw.kerf
+    runs_off = cut.at == 0 or beyond == 0
+    if cut.removed > kerf or (cut.removed != kerf and not runs_off):
+        yield f"a cut removes {cut.removed}, and the kerf is {kerf}"
+    if cut.removed == 0 and kerf > 0:
         yield "a cut removes nothing"
     if cut.is_trim and not (cut.first is None or isinstance(cut.first, RestLeaf)):
         yield "a trim holds more than waste"

@@ -117,10 +117,12 @@ class Layout:
     Attributes:
         sheets: The sheets used, in the order they are cut.
         unplaced: What could not be placed.
+        notes: What the person must be told about it, a sentence or two each.
     """
 
     sheets: tuple[SheetLayout, ...]
     unplaced: tuple[Unplaced, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
