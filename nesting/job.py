@@ -9,6 +9,7 @@ from nesting.lengths import Length, Unit
 from nesting.parts import Part
 from nesting.saw import Keep, Saw, Times
 from nesting.sheets import Sheet
+from nesting.timber import Timber
 from nesting.yard import Yard
 
 
@@ -48,6 +49,7 @@ class Job:
             job.
         yard: The yard that makes the first cuts; None where all is cut at home.
         car: The car that what is bought goes home in; None where that does not matter.
+        timber: The lengths that battens are cut from, in the order of the file.
     """
 
     name: str
@@ -63,3 +65,4 @@ class Job:
     earlier: Earlier | None = None
     yard: Yard | None = None
     car: Car | None = None
+    timber: tuple[Timber, ...] = ()

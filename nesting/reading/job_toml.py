@@ -25,6 +25,7 @@ from nesting.reading.sheet_tables import read_sheets
 from nesting.reading.stock import Stock
 from nesting.reading.tables import Source, Table
 from nesting.reading.text_files import decode, read_bytes
+from nesting.reading.timber_tables import assume_timber, check_sections, read_timber
 from nesting.reading.toml_lines import find_lines
 from nesting.reading.toml_syntax import parse_toml
 from nesting.reading.yard_table import assume_car, assume_yard, read_car, read_yard
@@ -85,6 +86,9 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=saw.kerf)
     yard_table, car_table = root.table("yard"), root.table("car")
     yard, car = read_yard(yard_table), read_car(car_table)
+    timber_tables = root.tables("timber")
+    timber = read_timber(timber_tables)
+    check_sections(timber_tables, timber, builds)
     _check_whole(root, parts, builds)
     return Job(
         name=name,
@@ -107,9 +111,11 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             assume_times(times, time_table),
             *assume_yard(yard, yard_table),
             *assume_car(car, car_table),
+            *assume_timber(timber, timber_tables),
         ),
         yard=yard,
         car=car,
+        timber=timber,
     )
 
 

@@ -10,8 +10,10 @@ References:
     Gilmore and Gomory (1961), Operations Research 9(6), 849-859, for patterns.
 """
 
+import os
 from collections import Counter
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from decimal import Decimal
 from itertools import islice
@@ -148,7 +150,8 @@ def _fewest(
     sticks = sum(demand.values()) + 1
     costs = [prices[pattern.timber] * sticks + 1 for pattern in patterns]
     dear = 2 * max(costs) + 1
-    solver = highspy.Highs()
+    with _quiet():
+        solver = highspy.Highs()
     solver.setOptionValue("output_flag", False)  # noqa: FBT003 - the solver's own signature
     solver.setOptionValue("mip_rel_gap", 0.0)
     scale = max(costs)
@@ -172,6 +175,22 @@ def _fewest(
     missing = Counter({length: values[len(patterns) + kind] for kind, length in enumerate(lengths)})
     is_optimal = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
     return values[: len(patterns)], +missing, is_optimal
+
+
+@contextmanager
+def _quiet() -> Iterator[None]:
+    """Keep the greeting that the solver prints when it is made off standard output.
+
+    A command may write its result there for another program to read.
+    """
+    kept, nowhere = os.dup(1), os.open(os.devnull, os.O_WRONLY)
+    try:
+        os.dup2(nowhere, 1)
+        yield
+    finally:
+        os.dup2(kept, 1)
+        os.close(kept)
+        os.close(nowhere)
 
 
 def _add_rows(

@@ -6,6 +6,7 @@ A plan is a drawing, not training. No caution says that something is safe.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from nesting.cabinets.fit_out import Hazard
 from nesting.cut_sequence import is_over_limit
 from plans.sections.worked import Worked
 
@@ -18,7 +19,8 @@ class Caution:
         topic: One or two words, such as "Support".
         full: The note on the safety page, own words.
         short: The line at the step.
-        where: Which pages carry the short line: any of "sheet", "shopping", "parts", "overview".
+        where: Which pages carry the short line: any of "sheet", "shopping", "parts", "overview",
+            "holes", "frame", "covering".
         defer_to: Who or what decides, such as "your saw's manual".
     """
 
@@ -132,13 +134,19 @@ def _around_the_work() -> Iterator[Caution]:
 
 
 def _of_the_design(worked: Worked) -> Iterator[Caution]:
+    hazards = {
+        hazard
+        for build in worked.job.cabinets
+        for hazard in (build.fit_out.hazards if build.fit_out else ())
+    }
+    yield from _of_the_bench(hazards)
     if worked.job.cabinets:
         yield Caution(
             topic="Hanging",
             full="Never hang a home-made box from handles or from bolts added to it. A stand or a "
             "stack of boxes can fall as well. This plan proves no strength.",
             short="Never hang it from its handles.",
-            where=frozenset({"overview"}),
+            where=frozenset({"overview", "holes"} if Hazard.HANGING in hazards else {"overview"}),
             defer_to="a qualified rigger or structural engineer",
         )
     yield Caution(
@@ -149,3 +157,46 @@ def _of_the_design(worked: Worked) -> Iterator[Caution]:
         where=frozenset({"overview"}),
         defer_to="a competent person and the local building rules",
     )
+
+
+def _of_the_bench(hazards: set[Hazard]) -> Iterator[Caution]:
+    """Yield what holes, edges, wires and covering ask for."""
+    if Hazard.CIRCLES in hazards:
+        yield Caution(
+            topic="Circles",
+            full="Cut a circle in several shallow passes. Never let the disc come free with the "
+            "pivot on it: leave a little standing, or fix the disc to what lies below, and finish "
+            "by hand. Clamp the panel down.",
+            short="Circles in shallow passes; hold the disc before the last one.",
+            where=frozenset({"holes"}),
+            defer_to="the manual of the router or saw",
+        )
+    if Hazard.ROUTER in hazards:
+        yield Caution(
+            topic="Router",
+            full="Both hands on the router, against the turn of the cutter, the cutter as far in "
+            "the collet as its maker says. No screw may stand in its way. Pull the plug before the "
+            "cutter is changed. Its dust is fine: take it away at the tool, and wear the mask.",
+            short="Router: look for screws in its way; unplug to change the cutter; mask on.",
+            where=frozenset({"holes", "frame"}),
+            defer_to="the manual of the router",
+        )
+    if Hazard.SOLVENTS in hazards:
+        yield Caution(
+            topic="Solvents",
+            full="The vapour of contact adhesive and other solvents burns and numbs. No flame, "
+            "spark, pilot light or heater; windows open on two sides; the tin shut between coats; "
+            "rags spread out to dry in the open.",
+            short="Solvents: air through the room, no flame, no spark, no heater.",
+            where=frozenset({"covering"}),
+            defer_to="the data sheet of the adhesive",
+        )
+    if Hazard.MAINS in hazards:
+        yield Caution(
+            topic="Connector",
+            full="The hole for a connector or a cable is all that this plan says of wiring. "
+            "Whatever is joined to the mains is planned, made and tested by somebody qualified.",
+            short="Connectors: mains wiring is no part of this plan.",
+            where=frozenset({"holes"}),
+            defer_to="a licensed electrician and the national wiring rules",
+        )

@@ -1,4 +1,4 @@
-"""What to buy: sheets, battens, and the price of it all."""
+"""What to buy: sheets, battens, covering and small goods."""
 
 from collections import Counter
 from collections.abc import Iterator
@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from nesting.cut_sequence import piece_mass_kg
 from nesting.job import Job
 from nesting.layout import Rect
-from nesting.lengths import Length, Unit
-from nesting.parts import Batten
+from nesting.lengths import Unit
 from nesting.sheets import Sheet, SheetGrain
+from plans.sections.battens import BattenSection, make_batten_sections
 from plans.sections.bound import Bound, plan_cost, say_bound
+from plans.sections.covering import make_roll_plans
 from plans.sections.numbers import show, show_kg, show_money, show_size, show_with_unit
 from plans.sections.worked import Worked
 
@@ -55,7 +56,7 @@ class Shopping:
 
     Attributes:
         sheets: Lines of sheets, bought ones first.
-        others: Battens and other things.
+        others: Battens, covering and small goods.
         cost: Total price as text.
         bound_text: How close to cheapest this is proven to be.
         card: What to look at when choosing sheets off the stack.
@@ -90,7 +91,7 @@ def make_shopping(worked: Worked, bound: Bound) -> Shopping:
     """Return the shopping list: sheets, battens, the price and how good it is."""
     return Shopping(
         sheets=tuple(_sheet_lines(worked)),
-        others=tuple(_batten_lines(worked.job)),
+        others=tuple(_other_lines(worked.job)),
         cost=show_money(plan_cost(worked)),
         bound_text=say_bound(worked, bound),
         card=(_thickness_line(worked.job.unit), *CARD),
@@ -133,24 +134,38 @@ def _grain_words(job: Job, sheet: Sheet) -> str:
     return f"GRAIN RUNS ALONG THE {show(along, job.unit)}"
 
 
-def _batten_lines(job: Job) -> Iterator[OtherLine]:
-    """Yield a line for every section of batten, with its cut list."""
-    battens = [batten for build in job.cabinets for batten in build.battens]
-    sections: dict[tuple[Length, Length], list[Batten]] = {}
-    for batten in battens:
-        sections.setdefault(batten.section, []).append(batten)
-    for section, members in sorted(sections.items()):
-        total = sum((batten.length + batten.oversize) * batten.count for batten in members)
+def _other_lines(job: Job) -> Iterator[OtherLine]:
+    """Yield all that is bought besides sheets: battens, covering and small goods."""
+    for section in make_batten_sections(job):
+        yield from _batten_lines(section)
+    for roll in make_roll_plans(job):
         yield OtherLine(
-            amount=show_with_unit(total, job.unit),
-            what=f"batten {show_size(*section, job.unit)} {job.unit.value}, "
-            "in all, without saw cuts and ends",
-            purpose="; ".join(_cut_list(job, members)),
+            amount=roll.amount,
+            what=f"{roll.title}, roll {roll.width_text} wide",
+            purpose=roll.order,
         )
+    for build in job.cabinets:
+        for line in build.fit_out.goods if build.fit_out else ():
+            yield OtherLine(
+                amount=f"{line.count} ×" if line.count else "",
+                what=line.name if line.count else line.text,
+                purpose=build.name,
+            )
 
 
-def _cut_list(job: Job, members: list[Batten]) -> Iterator[str]:
-    for batten in members:
-        length = show(batten.length + batten.oversize, job.unit)
-        cabinet = f", cabinet {batten.cabinet}" if batten.cabinet else ""
-        yield f"{batten.count} × {length} {batten.name}{cabinet}"
+def _batten_lines(section: BattenSection) -> Iterator[OtherLine]:
+    """Yield the timber to buy for one section, or its length where no timber is named."""
+    listed = "; ".join(section.pieces)
+    if not section.buy:
+        yield OtherLine(
+            amount=section.total,
+            what=f"batten {section.section}, in all, without saw cuts and ends",
+            purpose=listed,
+        )
+    for number, line in enumerate(section.buy):
+        price = f", {line.price}" if line.price else ""
+        yield OtherLine(
+            amount=f"{line.count} ×",
+            what=f"{line.name}: batten {section.section}, {line.length} long{price}",
+            purpose="" if number else f"{section.verdict} Blanks {listed}",
+        )

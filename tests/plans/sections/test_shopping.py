@@ -119,7 +119,7 @@ def test_battens_are_listed_by_section_with_their_lengths() -> None:
     )
     lines = make_shopping(worked_out(replace(made, cabinets=(build,)), layout), Bound()).others
     assert [(line.amount, line.purpose) for line in lines] == [
-        ("1228 mm", "2 × 464 rear frame, long; 1 × 300 rear frame, short, cabinet A")
+        ("1228 mm", "2 × 464: rear frame, long (2); 1 × 300: rear frame, short (1 in A)")
     ]
     assert "18 × 18 mm" in lines[0].what
 

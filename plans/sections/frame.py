@@ -1,0 +1,224 @@
+"""How a cabinet goes together: corners, set-backs, screws and the order of assembly."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.fixings import FixingRow
+from nesting.cabinets.space import Axis
+from nesting.job import Job
+from nesting.lengths import Length, Unit, mm
+from plans.sections.numbers import show, show_with_unit
+from plans.sections.picture import Prism, make_prisms
+
+WINDOW: Length = mm(110)
+"""How much of the cabinet a corner picture shows, across and up."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CornerShape:
+    """One solid where a corner picture cuts it.
+
+    Attributes:
+        letter: Stands in it in the picture.
+        name: Its name.
+        corners: Its outline from the corner of the cabinet inwards, both counted up.
+    """
+
+    letter: str
+    name: str
+    corners: tuple[tuple[Length, Length], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CornerPicture:
+    """One corner, cut through in the middle of the cabinet.
+
+    Attributes:
+        title: Which corner, and how it is seen.
+        window: Extent across and up, the cabinet's corner at 0.
+        right: True where the cabinet's corner lies at the right.
+        top: True where it lies at the top.
+        shapes: What is cut there.
+    """
+
+    title: str
+    window: Length
+    right: bool
+    top: bool
+    shapes: tuple[CornerShape, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FixingText:
+    """Joints that are screwed alike.
+
+    Attributes:
+        joints: What is screwed to what.
+        screws: Which screws, and where across the joint.
+        positions: From which end, and the figures.
+    """
+
+    joints: tuple[str, ...]
+    screws: str
+    positions: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepText:
+    """One step of assembly: its number, what is done, and what cannot be done any more after it."""
+
+    number: str
+    what: str
+    impossible: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """The frame and joints of one design.
+
+    Attributes:
+        name: Name of the design.
+        letters: Its cabinets.
+        runs_through: For every panel that owns edges a line that names them.
+        corners: Pictures of corners.
+        set_backs: Where battens stand, as sums.
+        fixings: The screws.
+        advice: How to cut so that joints line up.
+        steps: The order of assembly.
+    """
+
+    name: str
+    letters: str
+    runs_through: tuple[str, ...]
+    corners: tuple[CornerPicture, ...]
+    set_backs: tuple[str, ...]
+    fixings: tuple[FixingText, ...]
+    advice: tuple[str, ...]
+    steps: tuple[StepText, ...]
+
+
+def make_frames(job: Job) -> tuple[Frame, ...]:
+    """Return how every design goes together."""
+    return tuple(_frame(build, job.unit) for build in job.cabinets if build.panels)
+
+
+def _frame(build: CabinetBuild, unit: Unit) -> Frame:
+    fit = build.fit_out
+    return Frame(
+        name=build.name,
+        letters=", ".join(build.letters),
+        runs_through=tuple(_run_through(build)),
+        corners=tuple(_corners(build)),
+        set_backs=tuple(_set_backs(build)),
+        fixings=tuple(_fixings(fit.fixings, unit)) if fit else (),
+        advice=build.advice,
+        steps=tuple(
+            StepText(number=str(step.number), what=step.what, impossible=", ".join(step.impossible))
+            for step in (fit.steps if fit else ())
+        ),
+    )
+
+
+def _run_through(build: CabinetBuild) -> Iterator[str]:
+    """Yield a line for each panel that runs through: at an edge its neighbour butts against it."""
+    owned: dict[str, list[str]] = {}
+    for edge in build.edges:
+        joint = f" ({edge.joint})" if edge.joint else ""
+        owned.setdefault(edge.owner or "no panel", []).append(f"{edge.name}{joint}")
+    for owner, names in owned.items():
+        yield f"{owner}: {', '.join(names)}"
+
+
+def _set_backs(build: CabinetBuild) -> Iterator[str]:
+    """Yield where battens stand, those that stand alike on one line."""
+    alike: dict[str, list[str]] = {}
+    for bar in build.bars:
+        if bar.set_back:
+            alike.setdefault(bar.set_back, []).append(bar.name)
+    for text, names in alike.items():
+        yield f"{_shorten(names)}: {text}"
+
+
+def _shorten(names: list[str]) -> str:
+    """Return names with what they begin with said once, such as "front frame, left, right"."""
+    first, comma, _ = names[0].partition(", ")
+    if comma and all(name.startswith(f"{first}, ") for name in names):
+        return f"{first} ({', '.join(name.removeprefix(f'{first}, ') for name in names)})"
+    return ", ".join(names)
+
+
+def _fixings(rows: tuple[FixingRow, ...], unit: Unit) -> Iterator[FixingText]:
+    """Yield the screws, joints with the same figures together."""
+    alike: dict[tuple[object, ...], list[FixingRow]] = {}
+    for row in rows:
+        alike.setdefault((row.positions, row.end, row.middle, row.length), []).append(row)
+    for group in alike.values():
+        row = group[0]
+        figures = ", ".join(show(position, unit) for position in row.positions)
+        yield FixingText(
+            joints=tuple(f"{each.through} \N{RIGHTWARDS ARROW} {each.into}" for each in group),
+            screws=f"{len(row.positions)} × {show_with_unit(row.length, unit)}, "
+            f"{show(row.middle, unit)} from the edge of the joint",
+            positions=f"from the {row.end}: {figures}",
+        )
+
+
+def _corners(build: CabinetBuild) -> Iterator[CornerPicture]:
+    """Yield the corners that differ: two seen from the front, two seen from above."""
+    height, width, depth = build.outside
+    outside = (width, depth, height)
+    prisms = make_prisms(build)
+    for title, axis, ends in (
+        ("top left, seen from the front", Axis.DEPTH, (0, 1)),
+        ("bottom left, seen from the front", Axis.DEPTH, (0, 0)),
+        ("front left, seen from above", Axis.HEIGHT, (0, 0)),
+        ("rear left, seen from above", Axis.HEIGHT, (0, 1)),
+    ):
+        shapes = tuple(_cut_at(prisms, outside, axis.index, ends))
+        if shapes:
+            yield CornerPicture(
+                title=title, window=WINDOW, right=bool(ends[0]), top=bool(ends[1]), shapes=shapes
+            )
+
+
+def _cut_at(
+    prisms: tuple[Prism, ...],
+    outside: tuple[Length, Length, Length],
+    axis: int,
+    ends: tuple[int, int],
+) -> Iterator[CornerShape]:
+    middle = outside[axis] // 2
+    wholes = [outside[other] for other in range(len(outside)) if other != axis]
+    number = 0
+    for prism in prisms:
+        outline = _outline(prism, axis, middle)
+        inwards = tuple(
+            (
+                wholes[0] - u if ends[0] else u,
+                wholes[1] - v if ends[1] else v,
+            )
+            for u, v in outline
+        )
+        if outline and min(u for u, _ in inwards) < WINDOW and min(v for _, v in inwards) < WINDOW:
+            yield CornerShape(letter=chr(ord("a") + number), name=prism.name, corners=inwards)
+            number += 1
+
+
+def _outline(prism: Prism, axis: int, at: Length) -> tuple[tuple[Length, Length], ...]:
+    """Return where a plane across an axis cuts a solid; the box round it where that is a slope."""
+    if prism.axis == axis:
+        low, high = prism.along
+        return prism.corners if low <= at < high else ()
+    others = [other for other in range(len(Axis)) if other != prism.axis]
+    spans = {
+        other: (
+            min(corner[place] for corner in prism.corners),
+            max(corner[place] for corner in prism.corners),
+        )
+        for place, other in enumerate(others)
+    } | {prism.axis: prism.along}
+    if not spans[axis][0] <= at < spans[axis][1]:
+        return ()
+    (left, right), (low, high) = (spans[other] for other in range(len(Axis)) if other != axis)
+    return ((left, low), (right, low), (right, high), (left, high))
