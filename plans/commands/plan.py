@@ -1,4 +1,4 @@
-"""`setout plan`: search, rehearse, write the pages and the plan file."""
+"""`setout plan`: search, rehearse, write the pages, the plan file and the phone page."""
 
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, nullcontext
@@ -87,12 +87,13 @@ def _plan_job(
     reserving: Callable[[Any], AbstractContextManager[None]],
 ) -> Outcome:
     """Plan a job and write it while what it uses of the book is reserved."""
-    from nesting.solve import DEFAULT_EFFORT, solve
+    from nesting.first_cuts import solve_with_yard
+    from nesting.solve import DEFAULT_EFFORT
     from plans.plan import make_plan
     from plans.plan_file import dump, plan_document
     from plans.rehearsal import rehearse
 
-    result = solve(
+    result = solve_with_yard(
         job,
         effort=DEFAULT_EFFORT if options.effort is None else options.effort,
         seed=options.seed,
@@ -186,9 +187,11 @@ def checked_folder(folder: Path) -> Path:
 
 
 def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: PlanOptions) -> str:  # noqa: ANN401
-    """Write the pages and the plan file, each whole or not at all; return what was written."""
+    """Write pages, plan file and phone page, each whole or not at all; say what was written."""
     from plans.pages.pages import make_pages
     from plans.pages.paper import PAPERS
+    from plans.phone.screens import make_phone_page
+    from plans.writers.html import write_phone
     from plans.writers.pdf import write_pdf
     from plans.writers.svg import write_svg
     from plans.writers.whole_file import write_whole
@@ -197,6 +200,7 @@ def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: Plan
     contents = {
         folder / f"{stem}.pdf": write_pdf(pages),
         folder / f"{stem}.plan.json": plan_text.encode(),
+        folder / f"{stem}.html": write_phone(make_phone_page(made)),
     }
     if options.svg:
         for number, page in enumerate(pages, start=1):
