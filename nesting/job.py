@@ -9,6 +9,7 @@ from nesting.lengths import Length, Unit
 from nesting.parts import Part
 from nesting.saw import Keep, Saw, Times
 from nesting.sheets import Sheet
+from nesting.terms import Terms
 from nesting.timber import Timber
 from nesting.yard import Yard
 
@@ -50,6 +51,7 @@ class Job:
         yard: The yard that makes the first cuts; None where all is cut at home.
         car: The car that what is bought goes home in; None where that does not matter.
         timber: The lengths that battens are cut from, in the order of the file.
+        terms: What is asked of buying, sessions and batches.
     """
 
     name: str
@@ -66,3 +68,4 @@ class Job:
     yard: Yard | None = None
     car: Car | None = None
     timber: tuple[Timber, ...] = ()
+    terms: Terms = Terms()

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.edges import Edge
+from nesting.cabinets.families import Design
 from nesting.cabinets.fit_out import FitOut
 from nesting.cabinets.panels import Bar, Panel, Space
 from nesting.lengths import Length
@@ -29,6 +30,7 @@ class CabinetBuild:
         bars: The battens of one cabinet as solids in space.
         spaces: The inside, recesses and clearances of one cabinet.
         fit_out: Holes, assembly, covering, fixings, volume and what else fittings add.
+        design: What it was made from, for making it again in another size; None where unknown.
     """
 
     name: str
@@ -46,3 +48,4 @@ class CabinetBuild:
     bars: tuple[Bar, ...] = ()
     spaces: tuple[Space, ...] = ()
     fit_out: FitOut | None = None
+    design: Design | None = None

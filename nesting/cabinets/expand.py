@@ -73,6 +73,7 @@ def expand(
         bars=construction.bars,
         spaces=construction.spaces,
         fit_out=_fit_out(design, construction, letters, parts[0], step=step, unit=unit),
+        design=design,
     )
     return replace(build, changes=_compare_with_nominal(build, design, measured, step, unit))
 

@@ -17,7 +17,9 @@ from nesting.reading.cabinet_table import read_cabinet, record_at_keys
 from nesting.reading.fitting_tables import assume_fittings
 from nesting.reading.stock import Stock
 from nesting.reading.tables import Table
+from nesting.reading.term_tables import CABINET_SIZES, read_free
 from nesting.reading.values import with_unit
+from nesting.terms import Free
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,10 +29,12 @@ class ReadCabinet:
     Attributes:
         design: The design.
         table: Its table, for faults that show only when the sums are made.
+        free: Its sizes that may change a little.
     """
 
     design: Design
     table: Table
+    free: tuple[Free, ...] = ()
 
 
 def read_cabinets(
@@ -46,6 +50,7 @@ def read_cabinets(
     first: dict[str, Table] = {}
     found = []
     for table in tables:
+        sizes = read_free(table, CABINET_SIZES)
         design = read_cabinet(table, stock, covering)
         if design is None:
             continue
@@ -56,7 +61,11 @@ def read_cabinets(
                 "name",
             )
         first.setdefault(design.name, table)
-        found.append(ReadCabinet(design=design, table=table))
+        free = tuple(
+            Free(of=design.name, is_cabinet=True, dimension=size, limit=limit)
+            for size, limit in sizes
+        )
+        found.append(ReadCabinet(design=design, table=table, free=free))
     return found
 
 

@@ -1,5 +1,6 @@
 """The job file: everything a person says about a job, in TOML."""
 
+from dataclasses import replace
 from itertools import chain
 from pathlib import Path
 from typing import Final
@@ -24,11 +25,20 @@ from nesting.reading.saw_tables import read_keep, read_saw, read_times
 from nesting.reading.sheet_tables import read_sheets
 from nesting.reading.stock import Stock
 from nesting.reading.tables import Source, Table
+from nesting.reading.term_tables import (
+    PART_SIZES,
+    assume_terms,
+    read_delivery,
+    read_evening,
+    read_free,
+    read_most_open,
+)
 from nesting.reading.text_files import decode, read_bytes
 from nesting.reading.timber_tables import assume_timber, check_sections, read_timber
 from nesting.reading.toml_lines import find_lines
 from nesting.reading.toml_syntax import parse_toml
 from nesting.reading.yard_table import assume_car, assume_yard, read_car, read_yard
+from nesting.terms import Free, Terms
 
 COARSEST_STEP: Final = mm(5)
 
@@ -89,6 +99,16 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     timber_tables = root.tables("timber")
     timber = read_timber(timber_tables)
     check_sections(timber_tables, timber, builds)
+    buy_table, session_table, batch_table = (root.table(key) for key in ("buy", "session", "batch"))
+    terms = Terms(
+        delivery=read_delivery(buy_table),
+        free=(
+            *chain.from_iterable(read.free for read in parts),
+            *chain.from_iterable(read.free for read in cabinets),
+        ),
+        evening=read_evening(session_table),
+        most_open=read_most_open(batch_table),
+    )
     _check_whole(root, parts, builds)
     return Job(
         name=name,
@@ -112,10 +132,12 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *assume_yard(yard, yard_table),
             *assume_car(car, car_table),
             *assume_timber(timber, timber_tables),
+            *assume_terms(terms.free, terms.evening, session_table),
         ),
         yard=yard,
         car=car,
         timber=timber,
+        terms=terms,
     )
 
 
@@ -141,7 +163,15 @@ def _read_parts(root: Table, stock: Stock, kerf: Length, folder: Path) -> list[R
     for table in root.tables("part"):
         for key in PART_KEYS:
             table.has(key)
-        found.append(read_part(table, stock, kerf))
+        sizes = read_free(table, PART_SIZES)
+        read = read_part(table, stock, kerf)
+        if read is not None:
+            free = (
+                Free(of=read.part.name, is_cabinet=False, dimension=size, limit=limit)
+                for size, limit in sizes
+            )
+            read = replace(read, free=tuple(free))
+        found.append(read)
         table.finish()
     for table in root.tables("part_list"):
         found += [read_part(row, stock, kerf) for row in read_part_list(table, folder)]

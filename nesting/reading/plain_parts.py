@@ -8,6 +8,7 @@ from nesting.parts import Grain, Part, Status
 from nesting.reading.fields import Fields
 from nesting.reading.stock import Stock, read_material
 from nesting.reading.values import with_unit
+from nesting.terms import Free
 
 PART_KEYS: Final = (
     "name",
@@ -31,11 +32,13 @@ class ReadPart:
         part: The part.
         fields: The table or row, for faults that show only beside other parts.
         has_default_grain: True where nothing was said about its grain.
+        free: Its sizes that may change a little.
     """
 
     part: Part
     fields: Fields
     has_default_grain: bool
+    free: tuple[Free, ...] = ()
 
 
 def read_part(fields: Fields, stock: Stock, kerf: Length) -> ReadPart | None:

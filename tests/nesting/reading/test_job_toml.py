@@ -121,7 +121,7 @@ def test_a_table_that_is_not_known_names_the_nearest(tmp_path: Path) -> None:
         "    [swa]\n"
         "     ^^^\n"
         "Did you mean 'saw'? Known here: 'job', 'saw', 'keep', 'time', 'sheet', 'covering', "
-        "'part', 'part_list', 'cabinet', 'yard', 'car' and 'timber'."
+        "'part', 'part_list', 'cabinet', 'yard', 'car', 'timber', 'buy', 'session' and 'batch'."
     )
 
 
@@ -151,7 +151,7 @@ def test_all_faults_come_together_in_the_order_of_the_file(tmp_path: Path) -> No
         "    wdith = 300\n"
         "    ^^^^^\n"
         "Did you mean 'width'? Known here: 'name', 'length', 'width', 'count', 'grain', "
-        "'material', 'thickness' and 'oversize'.\n"
+        "'material', 'thickness', 'oversize', 'free' and 'free_limit'.\n"
         "job.toml, line 6, [time], key 'cut': -1 is less than 0.\n"
         "    cut = -1\n"
         "          ^^\n"
