@@ -11,6 +11,7 @@ from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Unit
 from plans.sections.bound import Bound
+from plans.sections.car import CarPage, make_car_page
 from plans.sections.cautions import Caution, make_cautions
 from plans.sections.fingerprint import make_fingerprint
 from plans.sections.labels import Label, make_labels
@@ -20,6 +21,7 @@ from plans.sections.part_list import PartRow, make_part_rows
 from plans.sections.sheet_view import SheetView, make_sheet_view
 from plans.sections.shopping import Shopping, make_shopping
 from plans.sections.worked import work_out
+from plans.sections.yard import YardPage, make_yard_pages
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +40,8 @@ class Plan:
         labels: In the order of cutting.
         offcuts: What is left over.
         sequences: The cuts of every sheet in order; what the sections were made from.
+        yard: What the yard is asked for, one page a kind of sheet.
+        car: How the pieces are loaded; None where the job names no car.
     """
 
     job_name: str
@@ -51,6 +55,8 @@ class Plan:
     labels: tuple[Label, ...]
     offcuts: tuple[OffcutRow, ...]
     sequences: tuple[CutSequence, ...]
+    yard: tuple[YardPage, ...] = ()
+    car: CarPage | None = None
 
 
 class OneMaterial(Protocol):
@@ -106,11 +112,22 @@ def make_plan(job: Job, solved: Solved) -> Plan:
     sheets = tuple(make_sheet_view(job, sheet) for sheet in worked.sheets)
     parts, labels = make_part_rows(worked), make_labels(worked)
     offcuts = make_offcut_rows(worked)
+    yard, car = make_yard_pages(worked), make_car_page(worked)
     return Plan(
         job_name=job.name,
         unit=job.unit,
         fingerprint=make_fingerprint(
-            job.name, job.unit, overview, shopping, cautions, sheets, parts, labels, offcuts
+            job.name,
+            job.unit,
+            overview,
+            shopping,
+            cautions,
+            sheets,
+            parts,
+            labels,
+            offcuts,
+            yard,
+            car,
         ),
         overview=overview,
         shopping=shopping,
@@ -120,4 +137,6 @@ def make_plan(job: Job, solved: Solved) -> Plan:
         labels=labels,
         offcuts=offcuts,
         sequences=sequences,
+        yard=yard,
+        car=car,
     )

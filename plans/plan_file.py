@@ -12,7 +12,7 @@ from typing import Any
 from nesting.cut_sequence import Step
 from nesting.earlier import Leftover
 from nesting.job import Job
-from nesting.layout import Layout, PartLeaf, Place, Rect, RestLeaf
+from nesting.layout import By, Layout, PartLeaf, Place, Rect, RestLeaf
 from nesting.lengths import NM_PER_MM, Length
 from nesting.sheets import Trim
 from plans.plan import Plan, Solved
@@ -23,7 +23,8 @@ from plans.sections.overview import total_minutes
 from plans.sections.part_list import PartRow
 from plans.sections.part_words import base_status, full_name
 from plans.sections.sheet_view import SheetView
-from plans.sections.worked import WorkedSheet, work_out
+from plans.sections.worked import Worked, WorkedSheet, work_out
+from plans.sections.yard import count_yard_cuts
 
 FORMAT = "setout plan"
 VERSION = 1
@@ -65,6 +66,7 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
             for sheet, view in zip(worked.sheets, plan.sheets, strict=True)
         ],
         "unplaced": _unplaced(job, solved.layout),
+        **_yard(job, worked),
         **_earlier(job),
     }
 
@@ -154,8 +156,15 @@ def _cut(job: Job, step: Step) -> Json:
         "direction": step.direction.value,
         "band": _rect(step.band),
         "by": step.by.value,
-        "kerf": to_mm(job.saw.kerf),
+        "kerf": to_mm(_kerf_of(job, step.by)),
     }
+
+
+def _kerf_of(job: Job, by: By) -> Length:
+    if by is By.HOME:
+        return job.saw.kerf
+    assert job.yard is not None, "a yard cut needs a yard"
+    return job.yard.kerf
 
 
 def _rect(rect: Rect) -> Json:
@@ -221,6 +230,22 @@ def _unplaced(job: Job, layout: Layout) -> list[Json]:
         }
         for gap in layout.unplaced
     ]
+
+
+def _yard(job: Job, worked: Worked) -> Json:
+    """Return what the yard is asked for; nothing where it cuts nothing."""
+    cuts = count_yard_cuts(worked)
+    if job.yard is None or not cuts:
+        return {}
+    return {
+        "yard": {
+            "kerf": to_mm(job.yard.kerf),
+            "rough": to_mm(job.yard.rough),
+            "unit": job.yard.unit.value,
+            "cuts": cuts,
+            "cost": to_number(job.yard.price_per_cut * cuts),
+        }
+    }
 
 
 def _earlier(job: Job) -> Json:

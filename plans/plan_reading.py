@@ -48,7 +48,7 @@ def planned_of(document: Json) -> Planned:
     return Planned(
         fingerprint=document["fingerprint"],
         unit=Unit(document["unit"]),
-        sheets=tuple(_sheet(sheet) for sheet in document["sheets"]),
+        sheets=tuple(_sheet(sheet, _yard_trims(document)) for sheet in document["sheets"]),
         kerf=_length(document["saw"]["kerf"]),
         finished=tuple(
             FinishedPart(
@@ -95,7 +95,19 @@ def _rect(thing: Json) -> Rect:
     )
 
 
-def _sheet(sheet: Json) -> PlannedSheet:
+def _yard_trims(document: Json) -> tuple[Length, Length]:
+    """Return what is not used along a yard's edge at the low and at the high end of a piece.
+
+    The blade takes off what the cut may be off, one kerf at least; at the high end the piece may
+    be short by as much besides.
+    """
+    if "yard" not in document:
+        return 0, 0
+    rough, kerf = _length(document["yard"]["rough"]), _length(document["saw"]["kerf"])
+    return max(rough, kerf), max(rough, kerf) + rough
+
+
+def _sheet(sheet: Json, yard_trims: tuple[Length, Length]) -> PlannedSheet:
     measured = sheet.get("measured")
     length, width = _length(sheet["length"]), _length(sheet["width"])
     pieces, cuts = _saw_up(sheet, Rect(x=0, y=0, length=length, width=width))
@@ -111,6 +123,7 @@ def _sheet(sheet: Json) -> PlannedSheet:
         trim=_trim(sheet["trim"]),
         cuts=cuts,
         pieces=pieces,
+        yard_trims=yard_trims,
     )
 
 

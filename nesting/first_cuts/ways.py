@@ -90,8 +90,8 @@ def find_way(
     """Return the cheapest way found to split the sheets, None where no way places all parts.
 
     Sheets and yard cuts are paid for; of equal ones the way with fewer yard cuts, then with fewer
-    minutes at home is taken. More sheets than without first cuts are bought only for a car:
-    without one a sheet too heavy for one person is a matter for two.
+    cuts longer than the guide, then with fewer minutes at home is taken. More sheets than without
+    first cuts are bought only for a car: a sheet too heavy for one person is a matter for two.
 
     Args:
         job: The job; it has a yard.
@@ -146,7 +146,7 @@ def _try_purchase(
                 break
     if not feasible:
         return None
-    best = min(feasible, key=lambda way: (count_cuts(way.lots), _minutes(job, way.layout)))
+    best = min(feasible, key=lambda way: (count_cuts(way.lots), _work(job, way.layout)))
     if best.is_interrupted or not effort.effort:
         return best
     polished = _lay_out(job, group, best.lots, effort, share=POLISH_SHARE)
@@ -197,8 +197,15 @@ def _lay_out(job: Job, group: Group, lots: tuple[Lot, ...], effort: Effort, *, s
     )
 
 
-def _minutes(job: Job, layout: Layout) -> Decimal:
-    """Return the minutes at home that a layout takes, 0 where there are too many sheets."""
+def _work(job: Job, layout: Layout) -> tuple[int, Decimal]:
+    """Return how many cuts are longer than the guide and the minutes at home.
+
+    Nothing is counted where there are too many sheets.
+    """
     if len(layout.sheets) > MANY_SHEETS:
-        return Decimal(0)
-    return sum((minutes(job, order_cuts(job, sheet)) for sheet in layout.sheets), Decimal(0))
+        return 0, Decimal(0)
+    sequences = [order_cuts(job, sheet) for sheet in layout.sheets]
+    return (
+        sum(len(sequence.too_long) for sequence in sequences),
+        sum((minutes(job, sequence) for sequence in sequences), Decimal(0)),
+    )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from nesting.earlier import FinishedPart, Leftover
 from nesting.garage.marks import Marks, Size, is_there
 from nesting.garage.planned import Piece, Planned, PlannedSheet
-from nesting.layout import Rect
+from nesting.layout import By, Direction, Rect
 from nesting.lengths import Length, mm
 from nesting.sheets import SheetGrain, Trim
 
@@ -168,14 +168,32 @@ def _name(sheet: PlannedSheet, code: str) -> str:
 
 
 def raw_edges(sheet: PlannedSheet, rect: Rect) -> Trim:
-    """Return the trims of a piece: those of its sheet along edges that no cut has made."""
+    """Return the trims of a piece along edges that no cut at home has made.
+
+    They are those of its sheet, and what is kept along edges that the yard cut.
+    """
     trim = sheet.trim
+    right, top = rect.x + rect.length, rect.y + rect.width
+    low, high = sheet.yard_trims
+    from_yard = set(_yard_edges(sheet))
     return Trim(
-        left=trim.left if rect.x == 0 else 0,
-        right=trim.right if rect.x + rect.length == sheet.length else 0,
-        bottom=trim.bottom if rect.y == 0 else 0,
-        top=trim.top if rect.y + rect.width == sheet.width else 0,
+        left=trim.left if rect.x == 0 else low * ((Direction.CROSSCUT, 1, rect.x) in from_yard),
+        right=trim.right
+        if right == sheet.length
+        else high * ((Direction.CROSSCUT, 0, right) in from_yard),
+        bottom=trim.bottom if rect.y == 0 else low * ((Direction.RIP, 1, rect.y) in from_yard),
+        top=trim.top if top == sheet.width else high * ((Direction.RIP, 0, top) in from_yard),
     )
+
+
+def _yard_edges(sheet: PlannedSheet) -> Iterator[tuple[Direction, int, Length]]:
+    """Yield where the yard's cuts leave an edge: below the kerf (0) and above it (1)."""
+    for cut in sheet.cuts:
+        if cut.by is By.YARD:
+            rect = sheet.piece_cut_by(cut.number).rect
+            start = (rect.x if cut.direction is Direction.CROSSCUT else rect.y) + cut.at
+            yield cut.direction, 0, start
+            yield cut.direction, 1, start + cut.removed
 
 
 def find_thickness(sheet: PlannedSheet, marks: Marks) -> tuple[Length, ...]:

@@ -95,6 +95,8 @@ class PlannedSheet:
         trim: What is not used along each edge.
         cuts: In the order of doing; cut n stands at n - 1.
         pieces: The whole sheet first, every piece after the one it is cut from.
+        yard_trims: What is not used along an edge that the yard cut, where it is the low and
+            where it is the high end of a piece.
     """
 
     number: int
@@ -108,6 +110,7 @@ class PlannedSheet:
     trim: Trim
     cuts: tuple[PlannedCut, ...]
     pieces: tuple[Piece, ...]
+    yard_trims: tuple[Length, Length] = (0, 0)
 
     def piece_cut_by(self, number: int) -> Piece:
         """Return the piece that a cut goes across."""

@@ -17,7 +17,7 @@ from plans.rehearsal.printed import (
     read_sum,
     read_trims,
 )
-from plans.rehearsal.records import Edge, Offcut, Part, PlanFile, Row, Saw, Sheet
+from plans.rehearsal.records import Edge, Offcut, Part, PlanFile, Row, Saw, Sheet, Yard
 
 FORMAT = "setout plan"
 VERSION = 1
@@ -82,6 +82,7 @@ def _plan(fields: Fields) -> PlanFile:
         bound=fields.number("bound"),
         is_complete=not _unplaced(fields),
         sheets=sheets,
+        yard=_yard(fields),
     )
 
 
@@ -93,6 +94,14 @@ def _saw(fields: Fields) -> Saw:
         base_left=fields.length("base_left"),
         base_right=fields.length("base_right"),
     )
+
+
+def _yard(fields: Fields) -> Yard | None:
+    """Return the yard; a plan that is cut at home has none."""
+    if fields.table.get("yard") is None:
+        return None
+    yard = fields.child("yard", "yard")
+    return Yard(kerf=yard.length("kerf"), rough=yard.length("rough"))
 
 
 def _unplaced(fields: Fields) -> int:

@@ -28,13 +28,15 @@ class Piece:
         code: What is written on it.
         wood: What it is, sawn by the printed figures. Empty where nothing is left.
         planned: What the plan's numbers say it is.
-        raw: Its edges that are neither cut nor good from the factory.
+        raw: Its edges that are neither cut at home nor good from the factory.
+        from_yard: Those of them that the yard cut.
     """
 
     code: str
     wood: Polygon
     planned: Rect
     raw: frozenset[Edge]
+    from_yard: frozenset[Edge] = frozenset()
 
     @property
     def size(self) -> tuple[Nanometres, Nanometres]:
@@ -71,18 +73,32 @@ def planned_band(piece: Piece, row: Row) -> tuple[Nanometres, Nanometres]:
     return (start - low, end - low) if row.edge.is_low else (high - end, high - start)
 
 
-def saw_piece(piece: Piece, row: Row) -> tuple[Piece, Piece]:
+def saw_piece(piece: Piece, row: Row, off: Nanometres = 0) -> tuple[Piece, Piece]:
     """Return what stands before and beyond the blade, seen from the edge measured from.
 
     The blade runs right across the piece and turns the wood of one kerf to dust, less where it
-    runs off the piece. Both edges that it leaves are straight.
+    runs off the piece. Both edges that it leaves are straight, but those of a yard cut are only
+    rough: they count as raw.
+
+    Args:
+        piece: The piece in hand.
+        row: The cut.
+        off: By how much it lies too far from the edge measured from.
     """
     edge = row.edge
-    near_wood, far_wood = _saw_wood(piece.wood, edge, *band_of(row))
+    start, end = band_of(row)
+    near_wood, far_wood = _saw_wood(piece.wood, edge, start + off, end + off)
     low, high = _split_planned(piece.planned, row)
     near_planned, far_planned = (low, high) if edge.is_low else (high, low)
-    near = replace(piece, wood=near_wood, planned=near_planned, raw=piece.raw - {_OPPOSITE[edge]})
-    return near, replace(piece, wood=far_wood, planned=far_planned, raw=piece.raw - {edge})
+    near = _with_edge(replace(piece, wood=near_wood, planned=near_planned), _OPPOSITE[edge], row)
+    return near, _with_edge(replace(piece, wood=far_wood, planned=far_planned), edge, row)
+
+
+def _with_edge(piece: Piece, edge: Edge, row: Row) -> Piece:
+    """Return a piece one edge of which a row has just cut."""
+    if row.is_at_home:
+        return replace(piece, raw=piece.raw - {edge}, from_yard=piece.from_yard - {edge})
+    return replace(piece, raw=piece.raw | {edge}, from_yard=piece.from_yard | {edge})
 
 
 def _saw_wood(

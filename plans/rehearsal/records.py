@@ -73,6 +73,14 @@ class Saw:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Yard:
+    """The yard's saw: its kerf, and how far a cut of it may be off either way."""
+
+    kerf: Nanometres
+    rough: Nanometres
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """A part: its number in the plan and its line on the page.
 
@@ -200,6 +208,7 @@ class PlanFile:
         bound: What any plan must cost.
         is_complete: Nothing stayed unplaced.
         sheets: Its sheets in order.
+        yard: The yard that makes the first cuts, None where all is cut at home.
     """
 
     unit: PrintedUnit
@@ -208,3 +217,4 @@ class PlanFile:
     bound: Fraction
     is_complete: bool
     sheets: tuple[Sheet, ...]
+    yard: Yard | None = None

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from nesting.errors import Fault
 from plans.rehearsal.document import read_document
+from plans.rehearsal.extremes import check_extremes
 from plans.rehearsal.leavings import check_leavings, printed_deviation
 from plans.rehearsal.printed import Nanometres
 from plans.rehearsal.records import PlanFile, Sheet
@@ -72,6 +73,7 @@ def _faults(plan: PlanFile, sawn: list[tuple[Sheet, Sawn]]) -> Iterator[Fault]:
         if len(one.cut_up) == len(sheet.rows):
             yield from check_leavings(sheet, one, plan.unit)
             yield from check_sums(sheet, one, plan.unit)
+            yield from check_extremes(sheet, plan)
 
 
 def _deviations(sawn: list[tuple[Sheet, Sawn]]) -> Iterator[Nanometres]:

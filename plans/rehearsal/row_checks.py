@@ -5,18 +5,23 @@ from collections.abc import Iterator
 from nesting.errors import Fault
 from plans.rehearsal.pieces import Piece, band_of, planned_band
 from plans.rehearsal.printed import PrintedUnit
-from plans.rehearsal.records import WRITTEN, Row, Saw, Sheet
+from plans.rehearsal.records import WRITTEN, PlanFile, Row, Saw, Sheet, Yard
 
 DO_NOT_CUT = "Do not cut from this plan; make it again with 'setout plan'."
 
 
-def check_row(sheet: Sheet, row: Row, piece: Piece, saw: Saw, unit: PrintedUnit) -> Iterator[Fault]:
+def check_row(sheet: Sheet, row: Row, piece: Piece, plan: PlanFile) -> Iterator[Fault]:
     """Yield what is wrong with a row, given the piece that it is to cut."""
     where = f"sheet {sheet.number}, cut {row.number}"
+    unit = plan.unit
     for what in (
         *_held(row, piece, unit),
-        *_measured(sheet, row, piece, unit),
-        *_guided(row, piece, saw, unit),
+        *(
+            _measured(sheet, row, piece, plan)
+            if row.is_at_home
+            else _made_at_yard(sheet, row, plan.yard, unit)
+        ),
+        *_guided(row, piece, plan.saw, unit),
         *_kept(row, piece, unit),
     ):
         yield Fault(where=where, what=what, remedy=DO_NOT_CUT)
@@ -32,14 +37,39 @@ def _held(row: Row, piece: Piece, unit: PrintedUnit) -> Iterator[str]:
             )
 
 
-def _measured(sheet: Sheet, row: Row, piece: Piece, unit: PrintedUnit) -> Iterator[str]:
+def _made_at_yard(sheet: Sheet, row: Row, yard: Yard | None, unit: PrintedUnit) -> Iterator[str]:
+    """Yield where a cut cannot be the yard's.
+
+    The yard may measure from a raw edge, as its edges are all cut again at home.
+    """
+    if yard is None:
+        yield "it is left to the yard, but the plan has none"
+        return
+    if abs(row.kerf - yard.kerf) > WRITTEN:
+        yield f"its kerf is {unit.show(row.kerf)}, but the yard's is {unit.show(yard.kerf)}"
+    if row.keep.is_trim:
+        yield "the yard is asked for a trim"
+    if any(before.is_at_home for before in sheet.rows[: row.number - 1]):
+        yield "it is left to the yard, but comes after a cut at home"
+
+
+def _measured(sheet: Sheet, row: Row, piece: Piece, plan: PlanFile) -> Iterator[str]:
     """Yield where the edge measured from cannot be trusted."""
+    unit = plan.unit
     if not row.keep.is_trim:
         if row.edge in piece.raw:
             yield f"it is measured from the {row.edge.value}, which is still raw"
         return
     if row.edge not in piece.raw:
         yield f"it trims the {row.edge.value}, which is straight already"
+        return
+    if row.edge in piece.from_yard:
+        rough = plan.yard.rough if plan.yard else 0
+        if row.keep.size < rough - unit.half_step - WRITTEN:
+            yield (
+                f"it trims {unit.show(row.keep.size)} of the yard's edge, which may be off by "
+                f"{unit.show(rough)}"
+            )
         return
     trim = dict(sheet.trim)[row.edge]
     if abs(row.keep.size - trim) > unit.half_step + WRITTEN:

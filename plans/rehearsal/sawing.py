@@ -7,7 +7,7 @@ from shapely import Polygon, box, union_all
 
 from nesting.errors import Fault
 from plans.rehearsal.pieces import WASTE, Piece, saw_piece
-from plans.rehearsal.printed import PrintedUnit
+from plans.rehearsal.printed import Nanometres, PrintedUnit
 from plans.rehearsal.records import PlanFile, Row, Sheet
 from plans.rehearsal.row_checks import DO_NOT_CUT, check_row
 
@@ -29,12 +29,23 @@ class Sawn:
     faults: tuple[Fault, ...]
 
 
+MOST_ADDED = 20
+"""Each yard cut of a sheet may be off; what they add to is no more than so many times one."""
+
+
 class StoppedError(Exception):
     """The next row cannot be followed at all."""
 
 
-def saw_sheet(sheet: Sheet, plan: PlanFile) -> Sawn:
-    """Saw a virtual sheet by the rows of its page, each only with what lies there by then."""
+def saw_sheet(sheet: Sheet, plan: PlanFile, yard_off: Nanometres = 0) -> Sawn:
+    """Saw a virtual sheet by the rows of its page, each only with what lies there by then.
+
+    Args:
+        sheet: The sheet.
+        plan: The plan that it is of.
+        yard_off: By how much every cut of the yard lies too far from the edge measured from.
+            Where this is not 0, waste may come out a little larger or not at all.
+    """
     whole = _whole_sheet(sheet)
     lying = {whole.code: whole}
     waste: list[Piece] = []
@@ -45,8 +56,8 @@ def saw_sheet(sheet: Sheet, plan: PlanFile) -> Sawn:
         where = f"sheet {sheet.number}, cut {row.number}"
         try:
             piece = _pick_up(lying, row)
-            faults.extend(check_row(sheet, row, piece, plan.saw, plan.unit))
-            made = _cut(piece, row, plan.unit)
+            faults.extend(check_row(sheet, row, piece, plan))
+            made = _cut(piece, row, plan.unit, yard_off)
         except StoppedError as stopped:
             remedy = f"The rest of this sheet was not sawn. {DO_NOT_CUT}"
             faults.append(Fault(where=where, what=str(stopped), remedy=remedy))
@@ -89,7 +100,7 @@ def _pick_up(lying: dict[str, Piece], row: Row) -> Piece:
     return lying.pop(row.hold)
 
 
-def _cut(piece: Piece, row: Row, unit: PrintedUnit) -> Iterable[Piece]:
+def _cut(piece: Piece, row: Row, unit: PrintedUnit, yard_off: Nanometres) -> Iterable[Piece]:
     """Return the pieces that a cut makes: the one kept, then the one that falls free, if any."""
     extent = piece.extent_from(row.edge)
     if not 0 <= row.keep.size <= extent + 2 * unit.half_step:
@@ -97,12 +108,12 @@ def _cut(piece: Piece, row: Row, unit: PrintedUnit) -> Iterable[Piece]:
             f"its fresh edge at {unit.show(row.keep.size)} is off {piece.code}, which reaches "
             f"to {unit.show(extent)}"
         )
-    near, far = saw_piece(piece, row)
+    near, far = saw_piece(piece, row, 0 if row.is_at_home else yard_off)
     kept, free = (far, near) if row.keep.is_trim else (near, far)
     if kept.wood.is_empty:
         raise StoppedError(f"nothing is left of {piece.code}")
     made = [replace(kept, code=row.keep_code)]
-    thin = 2 * unit.half_step
+    thin = 2 * unit.half_step + MOST_ADDED * abs(yard_off)
     is_thin = max(free.extent_from(row.edge), free.planned_from(row.edge)) <= thin
     if row.free_code and not free.wood.is_empty:
         made.append(replace(free, code=row.free_code))

@@ -36,13 +36,17 @@ def _makings(piece: Piece, row: Row, held: dict[str, tuple[Piece, Row]]) -> Iter
     """Yield what a piece is cut into along one direction: trim, keep sizes, kerfs, what is left.
 
     The row goes on with what falls free, after a trim with what is left, for as long as that is
-    cut in the same direction.
+    cut in the same direction by the same saw.
     """
     left = piece.planned_from(row.edge)
     following: tuple[Piece, Row] | None = (piece, row)
     done = 0
     # A piece is only cut after the cut that makes it; codes that stand twice may say otherwise.
-    while following and following[1].is_rip == row.is_rip and following[1].number > done:
+    while (
+        following
+        and (following[1].is_rip, following[1].is_at_home) == (row.is_rip, row.is_at_home)
+        and following[1].number > done
+    ):
         piece, cut = following
         done = cut.number
         start, end = planned_band(piece, cut)

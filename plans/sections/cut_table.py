@@ -38,8 +38,8 @@ class CutRow:
             comes off, fresh edge at 10 from the raw edge.
         keep_code: Code of the piece between the edge and the blade: a part, a piece, an offcut, or
             "WASTE"; for a trim cut the code of what is left after the raw edge is off.
-        guide_left: Where the guide goes on the near side, from the same edge.
-        guide_right: Where the guide goes on the far side, from the same edge.
+        guide_left: Where the guide goes on the near side, from the same edge; "" for the yard.
+        guide_right: Where the guide goes on the far side, from the same edge; "" for the yard.
         unusable: "left", "right", "both" or "": the figure that is struck out, because the guide
             would lie off the piece.
         free_code: What falls free: a part, a piece, an offcut, or "WASTE".
@@ -118,6 +118,7 @@ def _make_row(
     unit = job.unit
     first, second = (worked.codes.get((*step.path, side), "") for side in (0, 1))
     left, right = guide_positions(job, step)
+    is_home = step.by is By.HOME
     keep = show_keep(step.keep, unit, is_fine=is_fine)
     two_people = is_over_limit(job, worked.sheet, step.piece)
     return CutRow(
@@ -130,9 +131,11 @@ def _make_row(
         measure_from=edge_measured_from(step.direction, job.saw.marked_face),
         keep=f"trim {keep}" if step.is_trim else keep,
         keep_code=second if step.is_trim else first,
-        guide_left=show_keep(left, unit, is_fine=is_fine),
-        guide_right=show_keep(right, unit, is_fine=is_fine),
-        unusable=_unusable(left, right, extent_across(step.direction, step.piece)),
+        guide_left=show_keep(left, unit, is_fine=is_fine) if is_home else "",
+        guide_right=show_keep(right, unit, is_fine=is_fine) if is_home else "",
+        unusable=_unusable(left, right, extent_across(step.direction, step.piece))
+        if is_home
+        else "",
         free_code=first if step.is_trim else second,
         setting=step.setting,
         same_as="" if step.number == first_of_setting else str(first_of_setting),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.job import Job
-from nesting.layout import Rect, RestLeaf
+from nesting.layout import By, Rect, RestLeaf
 from nesting.lengths import Length
 from nesting.parts import Grain, Part
 from nesting.saw import Face
@@ -59,7 +59,7 @@ def _make_row(worked: Worked, sheet: WorkedSheet, freed: Freed) -> OffcutRow:
         grain=offcut_grain_words(job, sheet, freed),
         sheet=str(sheet.number),
         cut=str(freed.cut) if freed.cut else "-",
-        good_edges=", ".join(_cut_edges(job, sheet.sheet, rect)) or "none",
+        good_edges=", ".join(_cut_edges(job, sheet, rect)) or "none",
         could_be=tuple(
             code
             for part, codes in zip(job.parts, worked.part_codes, strict=True)
@@ -103,14 +103,25 @@ def _runs_with_grain(part: Part, sheet: Sheet, *, is_turned: bool) -> bool:
     return is_along_x == (sheet.grain is SheetGrain.LENGTH)
 
 
-def _cut_edges(job: Job, sheet: Sheet, rect: Rect) -> Iterator[str]:
-    """Yield the edges, as drawn, that a cut made; edges of the sheet itself are raw."""
+def _cut_edges(job: Job, sheet: WorkedSheet, rect: Rect) -> Iterator[str]:
+    """Yield the edges, as drawn, that a cut at home made.
+
+    Edges of the sheet itself are raw, and the yard cuts roughly.
+    """
+    bands = [step.band for step in sheet.sequence.steps if step.by is By.YARD]
+    right, far = rect.x + rect.length, rect.y + rect.width
+    is_good = {
+        "left": rect.x > 0 and rect.x not in {band.x + band.length for band in bands},
+        "right": right < sheet.sheet.length and right not in {band.x for band in bands},
+        "low": rect.y > 0 and rect.y not in {band.y + band.width for band in bands},
+        "high": far < sheet.sheet.width and far not in {band.y for band in bands},
+    }
     is_back = job.saw.marked_face is Face.BACK
-    if rect.x > 0:
-        yield "left"
-    if rect.x + rect.length < sheet.length:
-        yield "right"
-    if (rect.y > 0) if is_back else (rect.y + rect.width < sheet.width):
-        yield "top"
-    if (rect.y + rect.width < sheet.width) if is_back else (rect.y > 0):
-        yield "bottom"
+    for name, edge in (
+        ("left", "left"),
+        ("right", "right"),
+        ("top", "low" if is_back else "high"),
+        ("bottom", "high" if is_back else "low"),
+    ):
+        if is_good[edge]:
+            yield name

@@ -7,7 +7,7 @@ from decimal import Decimal
 from nesting.cut_sequence import MOST_OPEN_PIECES, minutes
 from nesting.densities import find_density
 from nesting.job import Job
-from nesting.layout import PartLeaf, RestLeaf
+from nesting.layout import By, PartLeaf, RestLeaf
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.numbers import show, show_money, show_with_unit, to_whole
 from plans.sections.part_words import full_name
@@ -105,6 +105,7 @@ def make_overview(worked: Worked, bound: Bound) -> Overview:
         questions=tuple(line for build in job.cabinets for line in build.questions),
         warnings=(
             *(line for build in job.cabinets for line in build.warnings),
+            *worked.layout.notes,
             *_warnings(worked),
         ),
         unplaced=tuple(
@@ -147,6 +148,14 @@ def _figures(worked: Worked) -> Iterator[str]:
     )
     bought = sum(not sheet.sheet.owned for sheet in worked.sheets)
     yield f"{_count(bought, 'sheet')} to buy, {show_money(plan_cost(worked))}"
+    if yard_cuts := sum(
+        step.by is By.YARD for sheet in worked.sheets for step in sheet.sequence.steps
+    ):
+        each = worked.job.yard.price_per_cut if worked.job.yard else Decimal(0)
+        price = each * yard_cuts
+        yield f"{_count(yard_cuts, 'cut')} at the yard" + (
+            f", {show_money(price)} besides" if price else ""
+        )
     kept = sum(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves)
     yield f"{_count(kept, 'offcut')} worth keeping"
 

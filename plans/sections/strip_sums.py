@@ -19,8 +19,8 @@ SLACK_PER_STRIP = mm(2)
 def make_sums(job: Job, worked: WorkedSheet) -> tuple[StripSum, ...]:
     """Return the sum of every row of cuts, in the order of cutting.
 
-    A row is all cuts of one direction, one after the other, along one piece. Every figure comes
-    from its exact value.
+    A row is all cuts of one direction by one saw, one after the other, along one piece. Every
+    figure comes from its exact value.
     """
     needs = _needs(worked)
     return tuple(
@@ -35,7 +35,7 @@ def _begins(worked: WorkedSheet, step: Step) -> bool:
     if step.path and step.path[-1] == 1:
         before = worked.places[step.path[:-1]].node
         assert isinstance(before, Cut)
-        if before.direction is step.direction:
+        if (before.direction, before.by) == (step.direction, step.by):
             return False
     return any(not cut.is_trim for cut in _row(worked, step.path)[0])
 
@@ -46,7 +46,9 @@ def _row(worked: WorkedSheet, path: Path) -> tuple[list[Cut], Path]:
     while True:
         place = worked.places.get(path)
         node = place.node if place else None
-        if not isinstance(node, Cut) or (cuts and node.direction is not cuts[0].direction):
+        if not isinstance(node, Cut) or (
+            cuts and (node.direction, node.by) != (cuts[0].direction, cuts[0].by)
+        ):
             return cuts, path
         cuts.append(node)
         path = (*path, 1)

@@ -2,7 +2,7 @@
 
 from nesting.cut_sequence import MOST_OPEN_PIECES, Step
 from nesting.job import Job
-from nesting.layout import Direction
+from nesting.layout import By, Direction
 from plans.sections.numbers import show_with_unit
 from plans.sections.worked import WorkedSheet
 
@@ -12,8 +12,13 @@ def say_why(job: Job, worked: WorkedSheet) -> str:
     sequence = worked.sequence
     if not sequence.steps:
         return "No cut: the whole sheet is the part."
-    reasons = [_settings_reason(sequence.steps, sequence.settings)]
-    first = next((step for step in sequence.steps if not step.is_trim), None)
+    home = tuple(step for step in sequence.steps if step.by is By.HOME)
+    if not home:
+        return f"The yard makes every cut of this sheet, {_yard_purpose(job)}."
+    reasons = [_settings_reason(home, len({step.setting for step in home}))]
+    if len(home) < len(sequence.steps):
+        reasons.insert(0, f"the yard's cuts come first, {_yard_purpose(job)}")
+    first = next((step for step in home if not step.is_trim), None)
     if (
         first is not None
         and first.direction is Direction.CROSSCUT
@@ -23,10 +28,16 @@ def say_why(job: Job, worked: WorkedSheet) -> str:
             "the first cuts go across, because the guide "
             f"({show_with_unit(job.saw.guide_length, job.unit)}) does not reach along the sheet"
         )
-    if sequence.steps[0].is_trim:
+    if home[0].is_trim and len(home) == len(sequence.steps):
         reasons.append("the trims come first, so that everything is measured from a cut edge")
     text = "; ".join(reasons)
     return f"{text[0].upper()}{text[1:]}."
+
+
+def _yard_purpose(job: Job) -> str:
+    if job.car is not None:
+        return "so that every piece goes into the car"
+    return "so that one person can lift every piece"
 
 
 def _settings_reason(steps: tuple[Step, ...], settings: int) -> str:
