@@ -5,6 +5,7 @@ measure from, the size to keep, where the guide goes, what it gives. A thin rule
 the guide is moved, and only there; a bar joins the rows that share one setting.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -26,6 +27,9 @@ HEAD = 11.5
 EDGE_WORDS = 4.0
 TWO = "2 people"
 WASTE_WORD = 3.8
+STACKED = 2  # sheets whose boxes stand below each other
+BOX_STEP = 16.0
+BOX_LINE = 8.2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,19 +69,26 @@ def columns(unit: Unit, width: float) -> Columns:
     )
 
 
-def table_head(place: Columns) -> Block:
-    """Return the head of the table."""
-    heads = (
-        (place.number, "cut", ""),
-        (place.hold, "hold this piece", "its size"),
-        (place.edge, "measure", "from"),
-        (place.keep, "", "KEEP"),
-        (place.guide, "guide at", "left, right"),
-        (place.codes, "is kept", "falls free"),
+def table_head(place: Columns, numbers: Sequence[int] = ()) -> Block:
+    """Return the head of the table.
+
+    Args:
+        place: The columns.
+        numbers: Of the sheets that are cut alike; two have their boxes below each other.
+    """
+    two = [str(number) for number in numbers] if len(numbers) == STACKED else []
+    heads: tuple[tuple[float, tuple[str, ...]], ...] = (
+        (0.0, tuple(two)),
+        (place.number, ("cut", "")),
+        (place.hold, ("hold this piece", "its size")),
+        (place.edge, ("measure", "from")),
+        (place.keep, ("", "KEEP")),
+        (place.guide, ("guide at", "left, right")),
+        (place.codes, ("is kept", "falls free")),
     )
     words = [
         Text(x=x, y=NOTE + line * LINE_STEP * NOTE, words=text, height=NOTE, bold=text == "KEEP")
-        for x, *texts in heads
+        for x, texts in heads
         for line, text in enumerate(texts)
         if text
     ]
@@ -85,23 +96,27 @@ def table_head(place: Columns) -> Block:
     return Block(height=HEAD, shapes=(*words, rule), is_glued=True)
 
 
-def table_rows(rows: tuple[CutRow, ...], place: Columns) -> tuple[Block, ...]:
-    """Return one block for each cut."""
+def table_rows(
+    rows: tuple[CutRow, ...], place: Columns, numbers: Sequence[int] = (1,)
+) -> tuple[Block, ...]:
+    """Return one block for each cut, with a box to tick for every sheet that is cut alike."""
     joining = {row.number for row, after in pairwise(rows) if after.same_as}
-    return tuple(_row(row, place, joins_next=row.number in joining) for row in rows)
+    return tuple(_row(row, place, numbers, joins_next=row.number in joining) for row in rows)
 
 
-def _row(row: CutRow, place: Columns, *, joins_next: bool) -> Block:
+def _row(row: CutRow, place: Columns, numbers: Sequence[int], *, joins_next: bool) -> Block:
     hold = _hold(row, place)
     height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
     remark, remark_height = _remark(row, place, height - 0.6)
     height += remark_height
+    boxes, boxes_height = _boxes(numbers, place, height - 0.6)
+    height += boxes_height
     left, right = (row.unusable in (side, "both") for side in ("left", "right"))
     return Block(
         height=height,
         shapes=(
             *_setting_mark(row, place, height, joins_next=joins_next),
-            TickBox(x=0.25, y=FIRST - 2.4, size=TICK),
+            *boxes,
             _number(row, place),
             *hold,
             *_edge(row, place),
@@ -113,6 +128,27 @@ def _row(row: CutRow, place: Columns, *, joins_next: bool) -> Block:
             *remark,
         ),
     )
+
+
+def _boxes(numbers: Sequence[int], place: Columns, top: float) -> tuple[tuple[Shape, ...], float]:
+    """Return a box to tick for every sheet, and the height of the lines that they need.
+
+    One stands before the cut, two stand there below each other; more have lines of their own.
+    """
+    if len(numbers) == 1:
+        return (TickBox(x=0.25, y=FIRST - 2.4, size=TICK),), 0.0
+    if len(numbers) == STACKED:
+        return tuple(TickBox(x=0.25, y=0.8 + 7.1 * line, size=TICK) for line in (0, 1)), 0.0
+    each = int((place.end - place.hold) // BOX_STEP)
+    shapes: list[Shape] = []
+    for order, number in enumerate(numbers):
+        down, over = divmod(order, each)
+        x, y = place.hold + over * BOX_STEP, top + 1.4 + down * BOX_LINE
+        shapes += [
+            TickBox(x=x, y=y, size=TICK),
+            Text(x=x + TICK + 1.2, y=y + 4.8, words=str(number), height=NOTE),
+        ]
+    return tuple(shapes), BOX_LINE * -(-len(numbers) // each)
 
 
 def _setting_mark(

@@ -3,23 +3,24 @@
 It stands upright, like all pages that are read as lists: their lines are short.
 """
 
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from plans.pages.blocks import Block, flow, moved, space
-from plans.pages.fonts import printable
+from plans.pages.blocks import Block, flow, moved, side_by_side, space
+from plans.pages.fonts import printable, text_width
 from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import NOTE, fit, heading, paragraph
+from plans.pages.lettering import LINE_STEP, NOTE, fit, heading, paragraph, wrap
 from plans.pages.paper import Paper
 from plans.pages.rows import blank, dashed, framed, marked_lines, rule
-from plans.pages.shapes import Role
+from plans.pages.shapes import Anchor, Role, Shape, Text
 from plans.pages.signs import OWN_SIGNS, WIDTH, draw_sign
 from plans.plan import Plan
 from plans.sections.overview import AssumedNumber
 
 NAME = 9.0
 LEAD = 3.6
-WORD = 40.0
 VALUE = 4.0
+BETWEEN = 8.0  # white between two columns of numbers
 FOUND = 24.0  # the blank for one's own reading
 
 
@@ -47,15 +48,25 @@ def overview_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     cautions = [caution.short for caution in plan.cautions if "overview" in caution.where]
     blocks += [*(dashed(line, width, bold=True) for line in cautions), space(2.0)]
     blocks.append(heading("Words and signs", width))
-    blocks += [_entry(word, meaning, width) for word, meaning in (*overview.legend, *OWN_SIGNS)]
+    blocks += _legend((*overview.legend, *OWN_SIGNS), width)
     room = body_room(paper)
+    numbers = _assumed(overview.assumed, width)
+    first = flow(blocks, room)
+    if len(first) == 1:  # the numbers have a page of their own, to be written on at the saw
+        return (
+            *_drafts("Overview", first, paper),
+            *_drafts("Numbers to check", flow(numbers, room), paper),
+        )
+    head = heading("Numbers to check", width)
+    bodies = flow([*blocks, space(4.0), head, *numbers], room)
     return (
-        *(Draft(title="Overview", paper=paper, body=body) for body in flow(blocks, room)),
-        *(
-            Draft(title="Numbers to check", paper=paper, body=body)
-            for body in flow(_assumed(overview.assumed, width), room)
-        ),
+        *_drafts("Overview", bodies[: len(first)], paper),
+        *_drafts("Numbers to check", bodies[len(first) :], paper),
     )
+
+
+def _drafts(title: str, bodies: Iterable[Block], paper: Paper) -> tuple[Draft, ...]:
+    return tuple(Draft(title=title, paper=paper, body=body) for body in bodies)
 
 
 def _name(name: str, width: float) -> list[Block]:
@@ -68,35 +79,66 @@ def _name(name: str, width: float) -> list[Block]:
 def _assumed(numbers: tuple[AssumedNumber, ...], width: float) -> list[Block]:
     """Return the numbers that the plan rests on, the same origin together, to write beside."""
     blocks = [paragraph("Check each number, and write what you find beside it.", width)]
+    half = (width - BETWEEN) / 2
     for origin in sorted({number.origin for number in numbers}):
         blocks += [space(2.0), heading(f"{origin[:1].upper()}{origin[1:]}", width)]
-        blocks += [_number(number, width) for number in numbers if number.origin == origin]
-    return [*blocks, Block(height=3.0, shapes=(rule(width),))]
+        cells = [_number(number, half) for number in numbers if number.origin == origin]
+        for start in range(0, len(cells), 2):
+            columns = enumerate(cells[start : start + 2])
+            blocks.append(
+                side_by_side([(place * (half + BETWEEN), cell) for place, cell in columns])
+            )
+    return blocks
 
 
 def _number(number: AssumedNumber, width: float) -> Block:
-    """Return a row: name, value, how to check it, and a blank."""
-    value_x, check_x = 42.0, 84.0
-    value_width = check_x - value_x - 2.0
-    value_height = fit(printable(number.value), value_width, VALUE, NOTE, bold=True) or NOTE
-    name = paragraph(number.name, value_x - 2.0)
-    value = paragraph(number.value, value_width, height=value_height, bold=True, x=value_x)
-    check = paragraph(number.check, width - check_x - FOUND - 3.0, x=check_x)
-    height = max(name.height, value.height, check.height, 7.5) + 1.6
+    """Return one number: its name, its value, how to check it, and a blank."""
+    value = printable(number.value)
+    height = fit(value, 0.55 * width, VALUE, NOTE, bold=True) or NOTE
+    name = paragraph(number.name, width)
+    step = LINE_STEP * NOTE
+    end = text_width(wrap(number.name, width, NOTE)[-1], NOTE)
+    is_beside = end + 4.0 + text_width(value, height, bold=True) <= width
+    shown = paragraph(number.value, width, height=height, bold=True)
+    shapes: list[Shape] = [*moved(name.shapes, 0.0, 0.8)]
+    if is_beside:
+        words = Text(
+            x=width, y=name.height - 0.3, words=value, height=height, bold=True, anchor=Anchor.END
+        )
+        shapes.append(words)
+        upper = name.height + 0.8
+    else:
+        shapes += moved(shown.shapes, 0.0, name.height + 0.8)
+        upper = name.height + shown.height + 0.8
+    check = paragraph(number.check, width)
+    last = text_width(wrap(number.check, width, NOTE)[-1], NOTE) if number.check else 0.0
+    total = upper + check.height + (0.0 if last <= width - FOUND - 3.0 else step) + 1.4
+    shapes += moved(check.shapes, 0.0, upper)
     return Block(
-        height=height,
-        shapes=(
-            rule(width),
-            *moved(name.shapes, 0.0, 0.5),
-            *moved(value.shapes, 0.0, 0.3),
-            *moved(check.shapes, 0.0, 0.5),
-            blank(width - FOUND, height - 2.2, FOUND),
-        ),
+        height=total, shapes=(rule(width), *shapes, blank(width - FOUND, total - 2.0, FOUND))
     )
 
 
+def _legend(entries: Sequence[tuple[str, str]], width: float) -> list[Block]:
+    """Return the words and signs, two beside each other."""
+    half = (width - BETWEEN) / 2
+    cells = [_entry(word, meaning, half) for word, meaning in entries]
+    return [
+        side_by_side(
+            [
+                (place * (half + BETWEEN), cell)
+                for place, cell in enumerate(cells[start : start + 2])
+            ]
+        )
+        for start in range(0, len(cells), 2)
+    ]
+
+
 def _entry(word: str, meaning: str, width: float) -> Block:
-    name = paragraph(word, WORD - 2.0, bold=True, x=WIDTH + 3.0)
-    text = paragraph(meaning, width - WIDTH - 3.0 - WORD, x=WIDTH + 3.0 + WORD)
-    height = max(name.height, text.height) + 0.8
-    return Block(height=height, shapes=(*draw_sign(word), *name.shapes, *text.shapes))
+    x = WIDTH + 3.0
+    name = paragraph(word, width - x, bold=True, x=x)
+    text = paragraph(meaning, width - x, x=x)
+    return Block(
+        height=name.height + text.height + 1.2,
+        shapes=(*draw_sign(word), *name.shapes, *moved(text.shapes, 0.0, name.height)),
+    )

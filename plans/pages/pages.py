@@ -11,6 +11,7 @@ from plans.pages.shapes import Page
 from plans.pages.sheet_page import sheet_pages
 from plans.pages.shopping_page import shopping_pages
 from plans.plan import Plan
+from plans.sections.repeats import find_repeats
 
 
 def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
@@ -24,8 +25,8 @@ def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
         *safety_pages(plan, paper),
         *set_up_pages(plan, paper),
     ]
-    for view in plan.sheets:
-        drafts += sheet_pages(view, plan.unit, plan.cautions, paper)
+    for repeat in find_repeats(plan.sheets):
+        drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper)
     drafts += parts_pages(plan, paper)
     drafts += labels_pages(plan, paper)
     drafts += offcuts_pages(plan, paper)

@@ -1,6 +1,8 @@
 """The parts list, by cabinet, to hang on the wall: every piece with boxes to tick."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
 
 from plans.pages.blocks import Block, flow, moved, space
 from plans.pages.fonts import printable
@@ -8,7 +10,7 @@ from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, NOTE, fit, heading, paragraph, shorten
 from plans.pages.paper import Paper
 from plans.pages.rows import blank, rule
-from plans.pages.shapes import LineKind, Role, Shape, Text, TickBox
+from plans.pages.shapes import Anchor, LineKind, Role, Shape, Text, TickBox
 from plans.plan import Plan
 from plans.sections.part_list import PartRow
 
@@ -27,6 +29,9 @@ SIZE_STEP = 5.8
 ROW = 13.6
 READING = 9.0
 MEASURE_FIRST = "measure first"
+MANY = 3  # copies of a part that are listed two beside each other
+COPY = 9.8
+BETWEEN = 8.0
 
 
 def parts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -70,18 +75,63 @@ def _box_x(place: int, width: float) -> float:
 
 def _rows(parts: tuple[PartRow, ...], width: float) -> Iterator[Block]:
     cabinet = ""
-    explained: set[tuple[str, str, tuple[str, ...]]] = set()
-    for part in parts:
-        if part.cabinet != cabinet:
-            cabinet = part.cabinet
+    explained: set[PartRow] = set()
+    for kind, copies in groupby(parts, key=_kind):
+        rows = tuple(copies)
+        if kind.cabinet != cabinet:
+            cabinet = kind.cabinet
             yield space(2.0)
             yield heading(f"Cabinet {cabinet}", width)
-        kind = (part.name, part.finished, part.sums)
-        yield _row(part, width, is_first=kind not in explained)
-        explained.add(kind)
+        shared = replace(kind, cabinet="")
+        is_first = shared not in explained
+        explained.add(shared)
+        if len(rows) >= MANY and kind.status != MEASURE_FIRST:
+            yield from _many(kind, rows, width, is_first=is_first)
+            continue
+        for place, row in enumerate(rows):
+            yield _row(row, width, is_first=is_first and not place)
 
 
-def _row(part: PartRow, width: float, *, is_first: bool) -> Block:
+def _kind(part: PartRow) -> PartRow:
+    """Return what the copies of a part have in common."""
+    return replace(part, code="", copy="", sheet="", cut="")
+
+
+def _many(
+    kind: PartRow, rows: Sequence[PartRow], width: float, *, is_first: bool
+) -> Iterator[Block]:
+    """Yield a kind with many copies: what they share once, then two copies beside each other."""
+    copy = f"{len(rows)} copies"
+    row = _row(
+        replace(kind, code=f"{len(rows)} ×", copy=copy), width, is_first=is_first, is_kind=True
+    )
+    yield replace(row, is_glued=True)
+    half = (width + BETWEEN) / 2
+    for start in range(0, len(rows), 2):
+        shapes = [
+            shape
+            for place, row_of_copy in enumerate(rows[start : start + 2])
+            for shape in moved(_copy(row_of_copy, half - BETWEEN), place * half, 0.0)
+        ]
+        yield Block(height=COPY, shapes=tuple(shapes))
+
+
+def _copy(part: PartRow, width: float) -> tuple[Shape, ...]:
+    """Return one copy of many: its code, where it comes from, and its boxes."""
+    code = printable(part.code)
+    height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
+    origin = printable(f"sheet {part.sheet}, cut {part.cut}")
+    return (
+        Text(x=0, y=CODE + 0.6, words=code, height=height, role=Role.CODE, bold=True),
+        *(
+            Text(x=NAME_X, y=y, words=words, height=NOTE)
+            for y, words in zip((3.6, 8.0), origin.split(", "), strict=True)
+        ),
+        *(TickBox(x=_box_x(place, width), y=1.2, size=BOX) for place in range(len(BOXES))),
+    )
+
+
+def _row(part: PartRow, width: float, *, is_first: bool, is_kind: bool = False) -> Block:
     code = printable(part.code)
     code_height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
     name_room = SIZE_X - NAME_X - 2.0
@@ -89,7 +139,14 @@ def _row(part: PartRow, width: float, *, is_first: bool) -> Block:
     copy = f"{part.copy}, {part.material} {part.thickness}"
     shapes: list[Shape] = [
         rule(width),
-        Text(x=0, y=FIRST + 1.2, words=code, height=code_height, role=Role.CODE, bold=True),
+        Text(
+            x=0,
+            y=FIRST + 1.2,
+            words=code,
+            height=code_height,
+            role=Role.NOTE if is_kind else Role.CODE,
+            bold=True,
+        ),
         Text(
             x=NAME_X,
             y=FIRST - 1.4,
@@ -108,10 +165,19 @@ def _row(part: PartRow, width: float, *, is_first: bool) -> Block:
             )
             for line, words in enumerate(sizes)
         ),
-        Text(x=FROM_X, y=FIRST - 1.4, words=printable(f"sheet {part.sheet}"), height=NOTE),
-        Text(x=FROM_X, y=SECOND, words=printable(f"cut {part.cut}"), height=NOTE),
-        *(TickBox(x=_box_x(place, width), y=2.6, size=BOX) for place in range(len(BOXES))),
     ]
+    if is_kind:
+        lines = ("boxes in this order:", ", ".join(BOXES))
+        shapes += [
+            Text(x=width, y=y, words=words, height=NOTE, anchor=Anchor.END)
+            for y, words in zip((FIRST - 1.4, SECOND), lines, strict=True)
+        ]
+    else:
+        shapes += [
+            Text(x=FROM_X, y=FIRST - 1.4, words=printable(f"sheet {part.sheet}"), height=NOTE),
+            Text(x=FROM_X, y=SECOND, words=printable(f"cut {part.cut}"), height=NOTE),
+            *(TickBox(x=_box_x(place, width), y=2.6, size=BOX) for place in range(len(BOXES))),
+        ]
     notes = list(_notes(part, is_first=is_first))
     if len(sizes) == 1:
         grain = shorten(part.grain, FROM_X - SIZE_X - 2.0, NOTE)

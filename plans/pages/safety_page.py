@@ -1,10 +1,12 @@
 """The safety notes in full, and how to set up: before any page that calls for a cut."""
 
+from itertools import zip_longest
+
 from nesting.lengths import Unit
 from plans.pages.blocks import Block, flow, moved, space
-from plans.pages.fonts import text_width
+from plans.pages.fonts import printable, text_width
 from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import FIGURE, NOTE, heading, paragraph
+from plans.pages.lettering import FIGURE, LINE_STEP, NOTE, heading, paragraph, wrap
 from plans.pages.paper import Paper
 from plans.pages.rows import blank, rule, ticked
 from plans.pages.shapes import (
@@ -22,10 +24,11 @@ from plans.pages.strokes import arrow_head
 from plans.plan import Plan
 from plans.sections.cautions import Caution
 
-TOPIC = 34.0
+TOPIC = 26.0
 INTRODUCTION = (
     "This plan says what to cut. It does not teach the use of a saw and promises nothing about "
-    "any cut. Where it differs from the one named under a note, that one is right."
+    "any cut. Where it differs from the one named under a note, or under those that follow it, "
+    "that one is right."
 )
 
 
@@ -35,24 +38,37 @@ def safety_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     blocks = [
         paragraph(INTRODUCTION, width),
         space(2.0),
-        *(_caution(caution, width) for caution in plan.cautions),
+        *(
+            _caution(caution, width, is_last=after is None or after.defer_to != caution.defer_to)
+            for caution, after in zip_longest(plan.cautions, plan.cautions[1:])
+        ),
     ]
     return tuple(
         Draft(title="Safety", paper=paper, body=body) for body in flow(blocks, body_room(paper))
     )
 
 
-def _caution(caution: Caution, width: float) -> Block:
+def _caution(caution: Caution, width: float, *, is_last: bool) -> Block:
+    """Return one note; the last of those that the same one decides says who that is."""
+    room = width - TOPIC
     topic = paragraph(caution.topic, TOPIC - 2.0, bold=True)
-    full = paragraph(caution.full, width - TOPIC, x=TOPIC)
-    decides = paragraph(f"Ask: {caution.defer_to}.", width - TOPIC, x=TOPIC, bold=True)
+    full = paragraph(caution.full, room, x=TOPIC)
+    ask = printable(f"Ask: {caution.defer_to}.")
+    end = text_width(wrap(caution.full, room, NOTE)[-1], NOTE) + 3.0
+    lower, height, decides = full.height, full.height, Block(height=0.0)
+    if is_last and end + text_width(ask, NOTE, bold=True) <= room:
+        lower -= LINE_STEP * NOTE
+        decides = paragraph(ask, room, x=TOPIC + end, bold=True)
+    elif is_last:
+        decides = paragraph(ask, room, x=TOPIC, bold=True)
+        height += decides.height
     return Block(
-        height=max(topic.height, full.height + decides.height) + 3.0,
+        height=max(topic.height, height) + 2.6,
         shapes=(
             rule(width),
             *moved(topic.shapes, 0.0, 0.8),
             *moved(full.shapes, 0.0, 0.8),
-            *moved(decides.shapes, 0.0, full.height + 0.8),
+            *moved(decides.shapes, 0.0, lower + 0.8),
         ),
     )
 

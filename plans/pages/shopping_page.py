@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from plans.pages.blocks import Block, flow, moved, space
+from plans.pages.blocks import Block, flow, moved, side_by_side, space
 from plans.pages.fonts import printable
 from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import BIG, FIGURE, NOTE, fit, heading, paragraph
@@ -17,6 +17,10 @@ PRICES = 34.0
 READINGS = 8
 MOST_READ = 8  # sheets with boxes for their readings; more are written on the back of the card
 BOX_HEIGHT = 8.0
+AMOUNT = 15.0  # width of a short amount
+SHORT = 8.6
+MOST_LINES = 2
+BETWEEN = 6.0
 
 
 def shopping_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -35,14 +39,14 @@ def shopping_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         *(_sheet(line, width) for line in shopping.sheets),
         Block(height=11.0, shapes=(rule(width), total)),
         paragraph(shopping.bound_text, width),
-        space(4.0),
+        space(2.5),
     ]
     if shopping.others:
         blocks.append(heading("Besides the sheets", width))
-        blocks += [_other(line, width) for line in shopping.others]
-        blocks.append(space(4.0))
+        blocks += _others(shopping.others, width)
+        blocks.append(space(2.5))
     blocks.append(heading("Choosing sheets off the stack", width))
-    blocks += [ticked(line, width) for line in shopping.card]
+    blocks += _pairs([ticked(line, (width - BETWEEN) / 2) for line in shopping.card], width)
     blocks += _readings(sum(line.count for line in shopping.sheets), width)
     cautions = [caution.short for caution in plan.cautions if "shopping" in caution.where]
     blocks += [space(2.0), *(dashed(line, width, bold=True) for line in cautions)]
@@ -86,6 +90,49 @@ def _sheet(line: SheetLine, width: float) -> Block:
         shapes += moved(block.shapes, 0.0, down)
         down += block.height
     return Block(height=down + 2.0, shapes=tuple(shapes))
+
+
+def _others(lines: Sequence[OtherLine], width: float) -> list[Block]:
+    """Return the other things: short ones two beside each other, long ones on their own."""
+    half = (width - BETWEEN) / 2
+    blocks: list[Block] = []
+    short: list[Block] = []
+    for line in lines:
+        brief = _short_other(line, half)
+        if brief:
+            short.append(brief)
+        else:
+            blocks.append(_other(line, width))
+    return blocks + _pairs(short, width)
+
+
+def _pairs(blocks: Sequence[Block], width: float) -> list[Block]:
+    """Return blocks of half the width two beside each other."""
+    second = (width + BETWEEN) / 2
+    return [
+        side_by_side(list(zip((0.0, second), blocks[start : start + 2], strict=False)))
+        for start in range(0, len(blocks), 2)
+    ]
+
+
+def _short_other(line: OtherLine, width: float) -> Block | None:
+    """Return a thing with what it is for on at most two short lines, None where it is longer."""
+    amount = printable(line.amount)
+    height = fit(amount, AMOUNT - 2.0, 4.0, NOTE, bold=True)
+    what = paragraph(
+        f"{line.what}, {line.purpose}", width - TICK_COLUMN - AMOUNT, x=TICK_COLUMN + AMOUNT
+    )
+    if height is None or len(what.shapes) > MOST_LINES:
+        return None
+    down = max(0.4, (SHORT - what.height) / 2)
+    return Block(
+        height=max(SHORT, what.height + 1.4),
+        shapes=(
+            TickBox(x=0.25, y=1.0, size=TICK),
+            Text(x=TICK_COLUMN, y=6.0, words=amount, height=height, bold=True),
+            *moved(what.shapes, 0.0, down),
+        ),
+    )
 
 
 def _other(line: OtherLine, width: float) -> Block:

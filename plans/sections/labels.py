@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from nesting.job import Job
 from nesting.layout import PartLeaf, RestLeaf
-from nesting.parts import Grain
+from nesting.parts import Grain, Part
 from nesting.sheets import SheetGrain
 from plans.sections.codes import Freed
 from plans.sections.numbers import show, show_size
@@ -40,6 +40,7 @@ class Label:
         origin: "sheet 1, cut 7".
         note: What it says besides, such as "interchangeable".
         allowances: Which edges of the blank have wood to spare, and how much.
+        hand: "left", "right", "top" or "bottom" where the part has a mirror image, else "".
     """
 
     code: str
@@ -56,6 +57,10 @@ class Label:
     origin: str
     note: str = ""
     allowances: tuple[str, ...] = ()
+    hand: str = ""
+
+
+HANDS = ("left", "right", "top", "bottom")
 
 
 def make_labels(worked: Worked) -> tuple[Label, ...]:
@@ -96,7 +101,17 @@ def _part_label(
         origin=_origin(sheet, freed),
         note=part.note,
         allowances=part.allowances,
+        hand=hand_of(part),
     )
+
+
+def hand_of(part: Part) -> str:
+    """Return on which side a part stands that has a mirror image, "" for any other.
+
+    The calculator names the two of a handed pair after their sides: "Side, left", "Top".
+    """
+    side = part.name.rpartition(" ")[2].lower()
+    return side if "handed:" in part.note and side in HANDS else ""
 
 
 def _offcut_label(job: Job, sheet: WorkedSheet, freed: Freed) -> Label:

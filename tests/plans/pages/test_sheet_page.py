@@ -7,6 +7,7 @@ from plans.pages.paper import A4, LETTER, Paper
 from plans.pages.shapes import Line as LineShape
 from plans.pages.shapes import LineKind, Role, Text
 from plans.pages.sheet_page import choose_paper, sheet_pages
+from plans.sections.repeats import Repeat
 from plans.sections.sheet_view import SheetView
 from tests.plans.pages.plan_samples import CAUTION, random_sheet, two_bass_cabinets
 
@@ -15,7 +16,7 @@ VIEW = two_bass_cabinets()
 
 def drafts(view: SheetView = VIEW, paper: Paper = A4) -> tuple[Draft, ...]:
     unit = Unit.INCH if "/" in view.measured else Unit.MM
-    return sheet_pages(view, unit, (CAUTION,), paper)
+    return sheet_pages(Repeat(view=view, numbers=(view.number,)), unit, (CAUTION,), paper)
 
 
 def words(block: Block, role: Role | None = None) -> list[str]:
@@ -82,7 +83,8 @@ def test_the_sums_the_flags_and_the_reason_stand_at_the_foot() -> None:
     for line in VIEW.sums:
         assert line.text in said
         assert f"slack {line.slack}" in said
-    assert said.count("TIGHT") == sum(line.is_tight for line in VIEW.sums)
+    # Once for each tight row, and once more in what to do about it.
+    assert said.count("TIGHT") == sum(line.is_tight for line in VIEW.sums) + 1
     assert "Why this order" in said
     assert f"{VIEW.settings} settings" in said
 

@@ -1,0 +1,207 @@
+"""What is said of a sheet in words: above its drawing, and at the foot of its pages."""
+
+from collections.abc import Sequence
+
+from plans.pages.blocks import Block, side_by_side, space, stack
+from plans.pages.boxes import Box
+from plans.pages.fonts import printable, text_width
+from plans.pages.lettering import FIRST_LINE, LINE_STEP, NOTE, heading, paragraph
+from plans.pages.shapes import Anchor, Role, Shape, Text
+from plans.pages.sheet_marks import grain_arrow
+from plans.sections.cautions import Caution
+from plans.sections.cut_table import StripSum
+from plans.sections.repeats import CodePair, Repeat
+from plans.sections.sheet_view import SheetView
+
+BETWEEN = 6.0  # white between two columns
+CODE = 12.0
+TIGHT = "TIGHT"
+TIGHT_ADVICE = (
+    "TIGHT: hardly anything to spare. Measure your kerf in scrap before the first cut of that row;"
+    " where it is wider than planned, put it into the job file and print again."
+)
+NO_TRIM = frozenset({"left 0, right 0, top 0, bottom 0", ""})
+
+
+def sheet_facts(repeat: Repeat, width: float) -> Block:
+    """Return what holds for the whole sheet: grain, size, mass, face, home corner, trims."""
+    view = repeat.view
+    blocks = [
+        _grain_and_size(view, width),
+        paragraph(f"{view.face_text} {view.home_text}.{_trims(view)}", width),
+    ]
+    if repeat.count > 1:
+        blocks.append(paragraph(_alike(repeat), width, bold=True))
+    return stack([*blocks, space(1.5)])
+
+
+def sheet_foot(repeat: Repeat, unlettered: Sequence[str], width: float) -> list[Block]:
+    """Return what each strip adds up to, what found no room, and the codes of the copies."""
+    view = repeat.view
+    blocks = [space(3.0)]
+    if view.sums:
+        blocks.append(heading("What each piece adds up to", width))
+        blocks += _in_columns([(line, _sum_width(line)) for line in view.sums], width)
+        if any(line.is_tight for line in view.sums):
+            blocks.append(paragraph(TIGHT_ADVICE, width))
+    if unlettered:
+        blocks.append(paragraph(f"No room in the drawing for: {', '.join(unlettered)}.", width))
+    if repeat.count > 1:
+        blocks += _codes_of_copies(repeat, width)
+    return blocks
+
+
+def say_why(view: SheetView) -> str:
+    """Return why the cuts stand in this order, and how long they take."""
+    return (
+        f"Why this order: {view.why} {view.settings} settings of the guide, about"
+        f" {view.minutes} minutes."
+    )
+
+
+def short_cautions(cautions: Sequence[Caution], width: float) -> Block:
+    """Return the short cautions as one paragraph, nothing where there are none."""
+    lines = [caution.short for caution in cautions if "sheet" in caution.where]
+    if not lines:
+        return Block(height=0.0)
+    return stack([space(2.0), paragraph(" ".join(lines), width, bold=True)])
+
+
+def say_numbers(numbers: Sequence[int]) -> str:
+    """Return "8, 9 and 10"."""
+    *most, last = map(str, numbers)
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def _grain_and_size(view: SheetView, width: float) -> Block:
+    thickness = f"measured {view.measured}" if view.measured else "thickness not measured"
+    grain, size = printable(view.grain_text), printable(f"{view.size}, {thickness}, {view.mass} kg")
+    start, arrow = text_width(grain, NOTE, bold=True) + 3.0, 16.0
+    first = NOTE * FIRST_LINE
+    step = NOTE * LINE_STEP
+    is_one_line = start + arrow + 3.0 + text_width(size, NOTE) <= width
+    second = first if is_one_line else first + step
+    shapes: list[Shape] = [
+        Text(x=0, y=first, words=grain, height=NOTE, bold=True),
+        Text(x=width, y=second, words=size, height=NOTE, anchor=Anchor.END),
+    ]
+    middle = first - NOTE / 2
+    if view.grain == "length":
+        shapes += grain_arrow(Box(start, middle - 0.9, start + arrow, middle + 0.9))
+    elif view.grain == "width":
+        shapes += grain_arrow(Box(start, middle - 3.2, start + 1.8, middle + 3.2))
+    return Block(height=step if is_one_line else 2 * step, shapes=tuple(shapes))
+
+
+def _trims(view: SheetView) -> str:
+    return "" if view.trim_text in NO_TRIM else f" Not used along the edges: {view.trim_text}."
+
+
+def _alike(repeat: Repeat) -> str:
+    return (
+        f"{repeat.count} SHEETS ARE CUT ALIKE: {say_numbers(repeat.numbers)}. "
+        f"The codes drawn are those of sheet {repeat.view.number}; the others' stand at the foot. "
+        "Each cut has a box for each sheet."
+    )
+
+
+def _in_columns(lines: Sequence[tuple[StripSum, float]], width: float) -> list[Block]:
+    """Return sums two beside each other where both are short, else each on a line of its own."""
+    half = (width - BETWEEN) / 2
+    blocks: list[Block] = []
+    waiting: StripSum | None = None
+    for line, needed in lines:
+        if needed > half:
+            blocks += [_sum(waiting, width)] if waiting else []
+            blocks.append(_sum(line, width))
+            waiting = None
+        elif waiting:
+            pair = [(0.0, _sum(waiting, half)), (half + BETWEEN, _sum(line, half))]
+            blocks.append(side_by_side(pair))
+            waiting = None
+        else:
+            waiting = line
+    return [*blocks, _sum(waiting, half)] if waiting else blocks
+
+
+def _sum_width(line: StripSum) -> float:
+    return CODE + text_width(printable(line.text), NOTE) + 3.0 + _slack_width(line)
+
+
+def _slack_width(line: StripSum) -> float:
+    words = f"slack {line.slack}  " + (TIGHT if line.is_tight else "")
+    return text_width(printable(words), NOTE, bold=True) + 1.0
+
+
+def _sum(line: StripSum, width: float) -> Block:
+    text = paragraph(line.text, width - CODE - 2.0 - _slack_width(line), x=CODE)
+    baseline = NOTE * FIRST_LINE
+    slack = printable(f"slack {line.slack}")
+    tight = text_width(TIGHT, NOTE, bold=True) + 2.0 if line.is_tight else 0.0
+    words = Text(x=width - tight, y=baseline, words=slack, height=NOTE, anchor=Anchor.END)
+    shapes = [
+        Text(x=0, y=baseline, words=printable(line.piece), height=NOTE, role=Role.CODE, bold=True),
+        words,
+    ]
+    if line.is_tight:
+        flag = Text(x=width, y=baseline, words=TIGHT, height=NOTE, bold=True, anchor=Anchor.END)
+        shapes.append(flag)
+    return Block(height=text.height, shapes=(*text.shapes, *shapes))
+
+
+def _codes_of_copies(repeat: Repeat, width: float) -> list[Block]:
+    """Return which code stands for which on every sheet that is cut alike."""
+    sheets = ", ".join(f"sheet {number}" for number in repeat.numbers[1:])
+    return [
+        heading(f"Code drawn, then its codes on {sheets}", width),
+        *_cells(repeat.places, width),
+        *(paragraph(line, width) for line in _pieces(repeat)),
+    ]
+
+
+def _pieces(repeat: Repeat) -> list[str]:
+    """Return how the pieces on the way are called on the copies: their figures run on alike."""
+    lines = []
+    for place, number in enumerate(repeat.numbers[1:]):
+        figures = [(_figure(pair.drawn), _figure(pair.copies[place])) for pair in repeat.pieces]
+        steps = {copy - drawn for drawn, copy in figures}
+        if len(steps) == 1:
+            lines.append(f"Sheet {number}: add {steps.pop()} to the figure of every P.")
+        elif steps:
+            pairs = (f"{pair.drawn} is {pair.copies[place]}" for pair in repeat.pieces)
+            lines.append(f"Sheet {number}: {', '.join(pairs)}.")
+    return lines
+
+
+def _figure(code: str) -> int:
+    return int("".join(sign for sign in code if sign.isdigit()) or 0)
+
+
+def _cells(pairs: Sequence[CodePair], width: float) -> list[Block]:
+    """Return pairs of codes in a grid of equal columns."""
+    if not pairs:
+        return []
+    texts = [(printable(pair.drawn), printable(", ".join(pair.copies))) for pair in pairs]
+    first = max(text_width(drawn, NOTE, bold=True) for drawn, _ in texts) + 2.5
+    cell = first + max(text_width(copies, NOTE) for _, copies in texts) + BETWEEN
+    each = max(1, int((width + BETWEEN) // cell))
+    rows = [texts[start : start + each] for start in range(0, len(texts), each)]
+    # The underlines of 6 and 9 hang below the line, so the rows stand further apart.
+    step, baseline = 1.8 * NOTE, NOTE * FIRST_LINE
+    return [
+        Block(
+            height=step,
+            shapes=tuple(
+                shape
+                for place, (drawn, copies) in enumerate(row)
+                for shape in _cell(drawn, copies, place * cell, first, baseline)
+            ),
+        )
+        for row in rows
+    ]
+
+
+def _cell(drawn: str, copies: str, x: float, first: float, y: float) -> tuple[Shape, ...]:
+    bold = Text(x=x, y=y, words=drawn, height=NOTE, role=Role.CODE, bold=True)
+    plain = Text(x=x + first, y=y, words=copies, height=NOTE, role=Role.CODE)
+    return (bold, plain)
