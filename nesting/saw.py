@@ -26,6 +26,7 @@ class Saw:
         marked_face: The face that lies up, is marked and is drawn.
         lift_limit_kg: What one person lifts; above it the plan says two people.
         smallest_held: A piece narrower than this cannot be held for a cut.
+        guide_width: How wide the guide is, from the edge that the base plate runs along.
     """
 
     kerf: Length = mm("2.4")
@@ -35,6 +36,7 @@ class Saw:
     marked_face: Face = Face.BACK
     lift_limit_kg: Decimal = Decimal(20)
     smallest_held: Length = mm(60)
+    guide_width: Length = mm(100)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

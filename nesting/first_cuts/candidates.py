@@ -15,9 +15,9 @@ from nesting.parts import Grain, Part
 from nesting.sheets import Sheet, SheetGrain
 from nesting.yard import Yard
 
-MOST_ROWS = 8
+MOST_ROWS = 16
 MOST_RIPS = 2
-MOST_SPLITS = 20
+MOST_SPLITS = 24
 ACROSS = {True: Direction.CROSSCUT, False: Direction.RIP}
 
 

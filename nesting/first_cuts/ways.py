@@ -19,7 +19,7 @@ MANY_PARTS = 200
 FEW_WAYS = 12
 """How many ways are looked at for one purchase; with many parts each look takes longer."""
 
-MOST_FEASIBLE = 6
+MOST_FEASIBLE = 12
 MOST_RETRIES = 6
 RETRY_SHARE = 4
 POLISH_SHARE = 2

@@ -40,6 +40,12 @@ def assume_saw(saw: Saw, table: Table) -> Iterator[Assumption]:
             saw.smallest_held,
             "Clamp a piece this wide and look whether the base plate is carried.",
         ),
+        (
+            "guide_width",
+            "width of the guide",
+            saw.guide_width,
+            "Measure from the edge that the saw runs along to the far edge, clamps included.",
+        ),
     ):
         value = with_unit(length, unit)
         yield Assumption(name=name, value=value, is_default=not table.has(key), check=check)

@@ -14,6 +14,7 @@ from nesting.saw import Face, Keep, Saw, Times
 WIDEST_KERF: Final = mm(10)
 WIDEST_BASE: Final = mm(500)
 WIDEST_HELD: Final = mm(1000)
+WIDEST_GUIDE: Final = mm(500)
 MOST_MINUTES: Final = Decimal(600)
 MOST_KG: Final = Decimal(200)
 
@@ -23,6 +24,7 @@ _INCH_SAW: Final = Saw(
     base_left=inch("1 1/2"),
     base_right=inch("5 1/8"),
     smallest_held=inch("2 3/8"),
+    guide_width=inch(4),
 )
 _INCH_KEEP: Final = Keep(length=inch(12), width=inch(4))
 
@@ -42,6 +44,7 @@ def read_saw(table: Table) -> Saw:
         smallest_held=table.length(
             "smallest_held", usual.smallest_held, may_be_zero=True, most=WIDEST_HELD
         ),
+        guide_width=table.length("guide_width", usual.guide_width, most=WIDEST_GUIDE),
     )
     table.finish()
     return saw

@@ -81,8 +81,10 @@ def saw_sheet(sheet: Sheet, plan: PlanFile, yard_off: Nanometres = 0) -> Sawn:
 
 
 def _whole_sheet(sheet: Sheet) -> Piece:
-    """Return the sheet before the first cut: the part itself where nothing is cut off it."""
-    code = f"S{sheet.number}" if sheet.rows or not sheet.parts else sheet.parts[0].code
+    """Return the sheet before the first cut; uncut it is the part, the offcut or waste itself."""
+    codes = [*(part.code for part in sheet.parts), *(offcut.code for offcut in sheet.offcuts)]
+    uncut = codes[0] if codes else WASTE
+    code = f"S{sheet.number}" if sheet.rows else uncut
     return Piece(
         code=code,
         wood=box(0, 0, *sheet.printed_size),

@@ -13,11 +13,13 @@ from nesting.job import Job
 from nesting.layout import By, Direction, Rect
 from nesting.lengths import Length, mm
 from nesting.saw import Face
+from nesting.supports import GuideRoom, Supports, find_guide_room, place_supports
 from plans.sections.codes import WASTE
 from plans.sections.numbers import show, show_kg, show_size, show_with_unit
 from plans.sections.precision import needs_fine_figures, show_keep
 from plans.sections.worked import WorkedSheet
 
+ON_A_BOARD = "lay it on a board that may be sawn into"
 LEAST_BEARING = mm(1)
 """A guide whose edge lies nearer than this to the end of the piece, or beyond, lies off it."""
 
@@ -46,6 +48,9 @@ class CutRow:
         setting: Number of the setting on its sheet, from 1; rows that share it are consecutive.
         same_as: Number of the cut whose setting still stands, "" for a new one.
         remark: A short line, such as "clamp or cut by hand: 45 wide".
+        guide_room: "left", "right", "either" or "none": on which side of the blade the guide and
+            its clamps lie wholly on the piece; "" for the yard.
+        support: How the piece is carried, where battens on both sides do not do; else "".
     """
 
     number: str
@@ -64,6 +69,8 @@ class CutRow:
     setting: int
     same_as: str
     remark: str
+    guide_room: str = ""
+    support: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,7 +147,35 @@ def _make_row(
         setting=step.setting,
         same_as="" if step.number == first_of_setting else str(first_of_setting),
         remark="; ".join(_remarks(job, worked, step)),
+        guide_room=_say_room(find_room(job, step)) if is_home else "",
+        support=ON_A_BOARD if is_home and supports_of(worked, step).needs_board else "",
     )
+
+
+def find_room(job: Job, step: Step) -> GuideRoom:
+    """Return on which sides of a cut the guide has room."""
+    return find_guide_room(job.saw, *_across(step))
+
+
+def supports_of(worked: WorkedSheet, step: Step) -> Supports:
+    """Return the battens under a cut."""
+    low, high = (worked.codes.get((*step.path, side), WASTE) == WASTE for side in (0, 1))
+    return place_supports(*_across(step), low_is_waste=low, high_is_waste=high)
+
+
+def _across(step: Step) -> tuple[Length, Length, Length]:
+    """Return the extent of the piece across a cut and where the kerf begins and ends on it."""
+    if step.direction is Direction.RIP:
+        start = step.band.y - step.piece.y
+        return step.piece.width, start, start + step.band.width
+    start = step.band.x - step.piece.x
+    return step.piece.length, start, start + step.band.length
+
+
+def _say_room(room: GuideRoom) -> str:
+    if room.left and room.right:
+        return "either"
+    return "left" if room.left else "right" if room.right else "none"
 
 
 def extent_across(direction: Direction, piece: Rect) -> Length:
@@ -172,8 +207,7 @@ def _remarks(job: Job, worked: WorkedSheet, step: Step) -> Iterator[str]:
     narrow = _narrowest(worked, step)
     if narrow < job.saw.smallest_held:
         yield f"clamp or cut by hand: {show(narrow, unit)} wide"
-    left, right = guide_positions(job, step)
-    if _unusable(left, right, extent_across(step.direction, step.piece)) == "both":
+    if find_room(job, step).needs_outrigger:
         yield "no room for the guide: lay a board of the same thickness beside the piece"
     removed = extent_across(step.direction, step.band)
     if removed < job.saw.kerf:

@@ -7,14 +7,15 @@ down (the sheet is turned over about its long side) and at the bottom left where
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from nesting.cut_sequence import minutes, piece_mass_kg
+from nesting.cut_sequence import Step, minutes, piece_mass_kg
 from nesting.job import Job
-from nesting.layout import Direction, PartLeaf, Rect, RestLeaf
+from nesting.layout import By, Direction, PartLeaf, Rect, RestLeaf
 from nesting.parts import Part
 from nesting.saw import Face
 from nesting.sheets import Sheet, SheetGrain
+from nesting.supports import draw_supports
 from plans.sections.codes import WASTE
-from plans.sections.cut_table import CutRow, StripSum, make_rows
+from plans.sections.cut_table import CutRow, StripSum, make_rows, supports_of
 from plans.sections.numbers import show, show_kg, show_size, to_whole
 from plans.sections.part_words import base_status
 from plans.sections.precision import needs_fine_figures, show_keep
@@ -59,12 +60,21 @@ class RestView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutView:
-    """A cut's number and the band that it removes, as drawn."""
+    """A cut's number and the band that it removes, as drawn.
+
+    Attributes:
+        number: Its number.
+        band: The wood that it removes.
+        direction: Rip or crosscut.
+        is_trim: True where a raw edge is taken off.
+        supports: The battens under it; none for the yard's cuts.
+    """
 
     number: str
     band: Rect
     direction: Direction
     is_trim: bool
+    supports: tuple[Rect, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,6 +164,7 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
                 band=draw(step.band, sheet, face),
                 direction=step.direction,
                 is_trim=step.is_trim,
+                supports=tuple(draw(batten, sheet, face) for batten in _battens(worked, step)),
             )
             for step in worked.sequence.steps
         ),
@@ -164,6 +175,12 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
         minutes=to_whole(minutes(job, worked.sequence)),
         trim_text=_trim_words(sheet, job, is_fine=is_fine),
     )
+
+
+def _battens(worked: WorkedSheet, step: Step) -> tuple[Rect, ...]:
+    if step.by is By.YARD:
+        return ()
+    return draw_supports(supports_of(worked, step), step.direction, step.piece)
 
 
 def draw(rect: Rect, sheet: Sheet, face: Face) -> Rect:

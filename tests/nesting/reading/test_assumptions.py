@@ -14,6 +14,7 @@ base_right = 130
 marked_face = "front"
 lift_limit_kg = 20
 smallest_held = 60
+guide_width = 100
 [keep]
 length = 300
 width = 100
@@ -37,6 +38,7 @@ def test_everything_that_is_left_out_is_listed_as_a_default(tmp_path: Path) -> N
         "kerf to the right edge of the base plate": ("130 mm", True),
         "longest guided cut": ("2700 mm", True),
         "narrowest piece that can be held": ("60 mm", True),
+        "width of the guide": ("100 mm", True),
         "marked face": ("good face down, back marked", True),
         "one person lifts": ("20 kg", True),
         "sizes are rounded to": ("0.5 mm", True),
@@ -62,6 +64,7 @@ def test_what_is_said_is_listed_as_said_even_where_it_is_the_usual_value(tmp_pat
         "kerf to the right edge of the base plate": ("130 mm", False),
         "longest guided cut": ("2700 mm", False),
         "narrowest piece that can be held": ("60 mm", False),
+        "width of the guide": ("100 mm", False),
         "marked face": ("good face up", False),
         "one person lifts": ("20 kg", False),
         "sizes are rounded to": ("1 mm", False),

@@ -9,7 +9,7 @@ from tests.nesting.reading.job_files import said, table
 def test_a_saw_is_read_key_by_key() -> None:
     one = table(
         "kerf = 3.2\nguide_length = 1400\nbase_left = 30\nbase_right = 110\n"
-        'marked_face = "front"\nlift_limit_kg = 15.5\nsmallest_held = 80\n'
+        'marked_face = "front"\nlift_limit_kg = 15.5\nsmallest_held = 80\nguide_width = 140\n'
     )
     assert read_saw(one) == Saw(
         kerf=mm("3.2"),
@@ -19,6 +19,7 @@ def test_a_saw_is_read_key_by_key() -> None:
         marked_face=Face.FRONT,
         lift_limit_kg=Decimal("15.5"),
         smallest_held=mm(80),
+        guide_width=mm(140),
     )
     assert said(one) == ""
 
@@ -35,8 +36,9 @@ def test_a_saw_of_an_inch_job_can_be_read_on_an_inch_rule() -> None:
         saw.base_left,
         saw.base_right,
         saw.smallest_held,
+        saw.guide_width,
     )
-    assert [length % inch("1/32") for length in lengths] == [0] * 5
+    assert [length % inch("1/32") for length in lengths] == [0] * 6
     usual = Saw()
     assert abs(saw.kerf - usual.kerf) < mm("0.1")
     assert abs(saw.guide_length - usual.guide_length) < mm(10)
@@ -83,8 +85,8 @@ def test_all_faults_of_a_saw_are_told() -> None:
         "job.toml, line 5, [saw]: 'guide' is not known here.\n"
         "    guide = 5\n"
         "    ^^^^^\n"
-        "Did you mean 'guide_length'? Known here: 'kerf', 'guide_length', 'base_left', "
-        "'base_right', 'marked_face', 'lift_limit_kg' and 'smallest_held'.\n"
+        "Did you mean 'guide_width'? Known here: 'kerf', 'guide_length', 'base_left', "
+        "'base_right', 'marked_face', 'lift_limit_kg', 'smallest_held' and 'guide_width'.\n"
         "job.toml, line 6, [saw], key 'guide_length': '0' is zero.\n"
         "    guide_length = 0\n"
         "                   ^\n"
