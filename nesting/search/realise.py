@@ -33,26 +33,32 @@ class Piece:
     raw_top: Length = 0
 
 
-def realise(
-    job: Job, problem: Problem, plan: Plan, cutter: type["Cutter"] | None = None
-) -> tuple[SheetLayout, ...]:
+def realise(job: Job, problem: Problem, plan: Plan) -> tuple[SheetLayout, ...]:
     """Return the sheets of a plan, kind by kind, the fullest first and equal ones together.
 
     Copies of a part are numbered in the order in which they come off the sheets.
-
-    Args:
-        job: The job.
-        problem: The problem that the plan belongs to.
-        plan: The sheets' trees.
-        cutter: What decides on the cuts; None for `Cutter`.
     """
     sheets = [(sheet.kind, read_rows(problem, sheet.codes)) for sheet in plan]
+    return realise_rows(problem, sheets, Cutter(job, problem))
+
+
+def realise_rows(
+    problem: Problem, sheets: list[tuple[int, Row]], cutter: "Cutter"
+) -> tuple[SheetLayout, ...]:
+    """Return sheets in the order of `realise`.
+
+    Args:
+        problem: The parts and sheets.
+        sheets: For every sheet its kind and what is cut from it.
+        cutter: What decides on the cuts.
+    """
     filled = {id(row): _measure(problem, row) for _, row in sheets}
-    sheets.sort(key=lambda sheet: (sheet[0], -filled[id(sheet[1])], describe(sheet[1])))
-    hands = (cutter or Cutter)(job, problem)
+    ordered = sorted(
+        sheets, key=lambda sheet: (sheet[0], -filled[id(sheet[1])], describe(sheet[1]))
+    )
     return tuple(
-        SheetLayout(sheet=problem.sheets[kind].sheet, root=hands.cut_sheet(kind, row))
-        for kind, row in sheets
+        SheetLayout(sheet=problem.sheets[kind].sheet, root=cutter.cut_sheet(kind, row))
+        for kind, row in ordered
     )
 
 

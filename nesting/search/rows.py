@@ -22,12 +22,14 @@ class Row:
         length: Least extent along x, grid steps with kerf.
         width: Least extent along y, grid steps with kerf.
         pieces: None for a part, else two or more.
+        manner: How the row is cut, for cutters that know several manners.
     """
 
     join: int
     length: int
     width: int
     pieces: tuple["Row", ...] = ()
+    manner: int = 0
 
     @property
     def across(self) -> int:

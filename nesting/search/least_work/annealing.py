@@ -2,7 +2,7 @@
 
 from nesting.job import Job
 from nesting.search.least_work import kernels
-from nesting.search.least_work.bench import make_bench, read_plan
+from nesting.search.least_work.bench import Sheets, make_bench, read_sheets
 from nesting.search.problem import Plan, Problem
 
 SLICES = 100
@@ -68,6 +68,6 @@ class Annealing:
         kernels.anneal(self._bench, self._rounds // SLICES + 1)
         self._slice += 1
 
-    def read(self) -> Plan:
-        """Return the best plan so far."""
-        return read_plan(self._bench, self._plan)
+    def read(self) -> Sheets:
+        """Return the best sheets so far."""
+        return read_sheets(self._bench, self._plan)

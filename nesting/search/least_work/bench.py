@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 from math import log
+from typing import TypeAlias
 
 import numpy as np
 
@@ -10,7 +11,11 @@ from nesting.job import Job
 from nesting.layout import Rect
 from nesting.lengths import NM_PER_MM
 from nesting.search.least_work import kernels
-from nesting.search.problem import SIDE_BY_SIDE, STACKED, Plan, Problem, SheetPlan, count_kinds
+from nesting.search.problem import SIDE_BY_SIDE, STACKED, Plan, Problem
+from nesting.search.rows import Row
+
+Sheets: TypeAlias = tuple[tuple[int, Row], ...]
+"""For every sheet its kind and what is cut from it."""
 
 UNPLACED_SHEET = 1000_000
 UNPLACED_PART = 50_000
@@ -147,41 +152,37 @@ def _list_rates(job: Job, problem: Problem) -> kernels.Ints:
     return rates
 
 
-def read_plan(bench: kernels.Bench, plan: Plan) -> Plan:
+def read_sheets(bench: kernels.Bench, plan: Plan) -> Sheets:
     """Return the best plan of a bench; sheets left empty are left out."""
-    sheets = []
-    for slot, sheet in enumerate(plan):
-        root = int(bench.best[kernels.ROOT, slot])
-        if root >= 0:
-            sheets.append(SheetPlan(kind=sheet.kind, codes=_write_codes(bench, root)))
-    return tuple(sheets)
+    roots = [int(bench.best[kernels.ROOT, slot]) for slot in range(len(plan))]
+    return tuple(
+        (sheet.kind, _read_row(bench, root))
+        for sheet, root in zip(plan, roots, strict=True)
+        if root >= 0
+    )
 
 
-def _write_codes(bench: kernels.Bench, root: int) -> tuple[int, ...]:
-    """Return a tree in postfix."""
+def _read_row(bench: kernels.Bench, root: int) -> Row:
+    """Return a tree as rows."""
     best = bench.best
-    codes: list[int] = []
-    waiting = [(root, False)]
+    join = int(best[kernels.JOIN, root])
+    length, width = int(best[kernels.LENGTH, root]), int(best[kernels.WIDTH, root])
+    if join == kernels.LEAF:
+        kind = int(bench.kind_of[root])
+        side = 0 if length == bench.kinds[kernels.LONG, kind] else 1
+        return Row(join=2 * kind + side, length=length, width=width)
+    pieces = []
+    waiting = [root]
     while waiting:
-        node, is_seen = waiting.pop()
-        join = int(best[kernels.JOIN, node])
-        if join == kernels.LEAF:
-            kind = int(bench.kind_of[node])
-            is_long_along_x = best[kernels.LENGTH, node] == bench.kinds[kernels.LONG, kind]
-            codes.append(2 * kind + (0 if is_long_along_x else 1))
-        elif is_seen:
-            codes.append(SIDE_BY_SIDE if join == kernels.SIDE else STACKED)
+        node = waiting.pop()
+        if best[kernels.JOIN, node] == join:
+            waiting += [int(best[kernels.RIGHT, node]), int(best[kernels.LEFT, node])]
         else:
-            waiting.append((node, True))
-            waiting.append((int(best[kernels.RIGHT, node]), False))
-            waiting.append((int(best[kernels.LEFT, node]), False))
-    return tuple(codes)
-
-
-def is_complete(problem: Problem, plan: Plan) -> bool:
-    """Return whether a plan holds every copy of every kind."""
-    counts = [0 for _ in problem.kinds]
-    for sheet in plan:
-        for kind, count in count_kinds(sheet.codes).items():
-            counts[kind] += count
-    return counts == [kind.copies for kind in problem.kinds]
+            pieces.append(_read_row(bench, node))
+    return Row(
+        join=SIDE_BY_SIDE if join == kernels.SIDE else STACKED,
+        length=length,
+        width=width,
+        pieces=tuple(pieces),
+        manner=int(best[kernels.MANNER, root]),
+    )

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from nesting.layout import Cut, Direction, Node
 from nesting.lengths import Length
+from nesting.search.least_work.kernels import EACH_ITSELF, LENGTH_FIRST
 from nesting.search.problem import SIDE_BY_SIDE
 from nesting.search.realise import Cutter, Piece, split_x, split_y
 from nesting.search.rows import Row, make_key
@@ -50,12 +51,18 @@ class LeastWorkCutter(Cutter):
         steps: list[_Step] = []
         last: Node | None = None
         left: Piece | None = piece
+        total = self._measure(row)[0 if is_side else 1]
+        over = (piece.length if is_side else piece.width) - total
+        if row.manner & LENGTH_FIRST and over > 0:
+            left, rest = split_along(piece, total, self._kerf)
+            steps.append(_Step(direction=along, at=total, over=over, rest=rest))
+        is_whole = row.manner & EACH_ITSELF != 0
         for child in list_pieces(row):
             assert left is not None, "a row's pieces are shorter than the row"
             length, width = self._measure(child)
             run, height = (length, width) if is_side else (width, length)
             room, high = (left.length, left.width) if is_side else (left.width, left.length)
-            if high > height and not high <= guide < room:
+            if high > height and not (is_whole or high <= guide < room):
                 left, rest = split_across(left, height, self._kerf)
                 steps.append(_Step(direction=across, at=height, over=high - height, rest=rest))
             if room == run:

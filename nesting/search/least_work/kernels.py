@@ -37,12 +37,12 @@ def _number(first: int, end: int) -> list[int]:
 
 
 # Rows of `state` whose columns are nodes.
-LEFT, RIGHT, PARENT, JOIN, LENGTH, WIDTH, SLOT, PLACE = _number(0, 8)
+LEFT, RIGHT, PARENT, JOIN, LENGTH, WIDTH, SLOT, PLACE, MANNER = _number(0, 9)
 # Rows whose columns are slots: root of the tree, minutes of the sheet, version, free area.
-ROOT, COST, VERSION, FREE = _number(8, 12)
+ROOT, COST, VERSION, FREE = _number(9, 13)
 # Rows that are lists: unplaced parts, spare inner nodes. And a row of totals.
-UNPLACED, SPARE, TOTAL = _number(12, 15)
-ROWS = 15
+UNPLACED, SPARE, TOTAL = _number(13, 16)
+ROWS = 16
 # Columns of the row of totals.
 N_UNPLACED, N_SPARE, MISSING, WORK = _number(0, 4)
 
@@ -69,6 +69,10 @@ NEVER = cast("int", np.int64(2**62))
 NOTHING = cast("int", np.int64(-1))
 NONE, ONE = _number(0, 2)
 EITHER_WAY = 3
+
+# Bits of MANNER, which counts at the topmost joint of a row.
+LENGTH_FIRST = 1  # the rest behind the row is cut off before anything else
+EACH_ITSELF = 2  # every piece is cut down to its height by itself
 
 # Chances: scores and sheets ruined in tenths, the rest in hundredths or 1024ths.
 MISFIT, STRIP, SHORTER_REST, LOST, UNEVEN = _number(0, 5)
@@ -208,6 +212,7 @@ def join_beside(bench: Bench, node: int, beside: int, join: int, slot: int) -> N
     put(state, log, LEFT, inner, beside)
     put(state, log, RIGHT, inner, node)
     put(state, log, JOIN, inner, join)
+    put(state, log, MANNER, inner, state[MANNER, beside] if state[JOIN, beside] == join else NONE)
     put(state, log, LENGTH, inner, NONE)
     put(state, log, WIDTH, inner, NONE)
     put(state, log, PARENT, beside, inner)
@@ -566,7 +571,7 @@ def regraft(bench: Bench, first: int, second: int) -> bool:
 
 @compiled
 def flip(bench: Bench, part: int) -> bool:
-    """Turn a joint above a part, or the part itself; False where that cannot be."""
+    """Turn a joint above a part, its manner, or the part itself; False where that cannot be."""
     state, log = bench.state, bench.log
     slot = state[SLOT, part]
     node = pick_node(bench, part, CLIMBED_HIGHER)
@@ -577,6 +582,8 @@ def flip(bench: Bench, part: int) -> bool:
         put(state, log, LENGTH, node, width)
         put(state, log, WIDTH, node, length)
         repair(bench, state[PARENT, node])
+    elif draw(bench.control, 2) == 0:
+        put(state, log, MANNER, node, draw(bench.control, 4))
     else:
         put(state, log, JOIN, node, SIDE + STACK - state[JOIN, node])
         repair(bench, node)
@@ -776,11 +783,23 @@ def list_cuts(bench: Bench, slot: int) -> None:  # noqa: PLR0915 - both directio
             cut_leaf(bench, slot, node, piece_x, piece_y, parent)
             continue
         count = list_row(bench, node)
+        manner = state[MANNER, node]
+        total_x, total_y = state[LENGTH, node], state[WIDTH, node]
+        if manner & LENGTH_FIRST:
+            if join == SIDE and piece_x > total_x:
+                parent = add_cut(bench, parent, NONE, total_x, piece_x, piece_y)
+                note_rest(bench, slot, piece_x - total_x, piece_y)
+                piece_x = total_x
+            elif join == STACK and piece_y > total_y:
+                parent = add_cut(bench, parent, ONE, total_y, piece_x, piece_y)
+                note_rest(bench, slot, piece_x, piece_y - total_y)
+                piece_y = total_y
+        is_whole = manner & EACH_ITSELF != 0
         for number in range(count):
             child = scratch[5, number]
             length, width = state[LENGTH, child], state[WIDTH, child]
             if join == SIDE:
-                must_divide = piece_y <= rates[GUIDE] < piece_x
+                must_divide = is_whole or piece_y <= rates[GUIDE] < piece_x
                 if piece_y > width and not must_divide:
                     parent = add_cut(bench, parent, ONE, width, piece_x, piece_y)
                     note_rest(bench, slot, piece_x, piece_y - width)
@@ -788,7 +807,7 @@ def list_cuts(bench: Bench, slot: int) -> None:  # noqa: PLR0915 - both directio
                 over = piece_x - length
                 child_x, child_y = length, piece_y
             else:
-                must_divide = piece_x <= rates[GUIDE] < piece_y
+                must_divide = is_whole or piece_x <= rates[GUIDE] < piece_y
                 if piece_x > length and not must_divide:
                     parent = add_cut(bench, parent, NONE, length, piece_x, piece_y)
                     note_rest(bench, slot, piece_x - length, piece_y)

@@ -10,11 +10,11 @@ from nesting.job import Job
 from nesting.layout import Layout
 from nesting.search.grid import list_groups, make_problem
 from nesting.search.least_work.annealing import Annealing
+from nesting.search.least_work.bench import Sheets
 from nesting.search.least_work.cutter import LeastWorkCutter
 from nesting.search.least_work.reading_back import ReadBack, read_back
 from nesting.search.least_work.value import Scale
-from nesting.search.problem import Plan
-from nesting.search.realise import Cutter, realise
+from nesting.search.realise import realise_rows
 from nesting.search.ruin_recreate import mix_seed
 
 RUNS = 4
@@ -117,7 +117,7 @@ class _Search:
         is_late = self._deadline is not None and time.monotonic() >= self._deadline
         return self.is_interrupted or is_late
 
-    def run(self, back: ReadBack, rounds: int, size: float) -> list[Plan]:
+    def run(self, back: ReadBack, rounds: int, size: float) -> list[Sheets]:
         """Return the best plans of several runs, the one with the least work first.
 
         Args:
@@ -152,18 +152,17 @@ class _Search:
                 if self._report is not None:
                     self._report(self._done + size * runs[0].done)
 
-    def choose(self, layout: Layout, back: ReadBack, plans: list[Plan]) -> Layout:
+    def choose(self, layout: Layout, back: ReadBack, plans: list[Sheets]) -> Layout:
         """Return the layout with the best of some plans for one group put in, or as it was."""
         tries = RUNS if len(back.plan) <= FEW_SHEETS else 1
         best = layout
         try:
             value = self._scale.weigh(layout)
             for plan in plans[:tries]:
-                for cutter in (LeastWorkCutter, Cutter)[:tries]:
-                    changed = _put_in(self._job, layout, back, plan, cutter)
-                    changed_value = self._scale.weigh(changed)
-                    if changed_value < value:
-                        best, value = changed, changed_value
+                changed = _put_in(self._job, layout, back, plan)
+                changed_value = self._scale.weigh(changed)
+                if changed_value < value:
+                    best, value = changed, changed_value
                 if self.must_stop:
                     break
         except KeyboardInterrupt:
@@ -171,9 +170,9 @@ class _Search:
         return best
 
 
-def _put_in(job: Job, layout: Layout, back: ReadBack, plan: Plan, cutter: type[Cutter]) -> Layout:
+def _put_in(job: Job, layout: Layout, back: ReadBack, plan: Sheets) -> Layout:
     """Return the layout with the sheets of a group cut in another way, in their places."""
-    new = iter(realise(job, back.problem, plan, cutter))
+    new = iter(realise_rows(back.problem, list(plan), LeastWorkCutter(job, back.problem)))
     kinds = {kind.sheet for kind in back.problem.sheets}
     sheets = []
     for sheet in layout.sheets:
