@@ -14,6 +14,13 @@ class Face(Enum):
     BACK = "back"
 
 
+class Hand(Enum):
+    """The hand that holds the saw."""
+
+    RIGHT = "right"
+    LEFT = "left"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Saw:
     """A circular saw run along a guide.
@@ -27,6 +34,7 @@ class Saw:
         lift_limit_kg: What one person lifts; above it the plan says two people.
         smallest_held: A piece narrower than this cannot be held for a cut.
         guide_width: How wide the guide is, from the edge that the base plate runs along.
+        hand: The hand that holds it; decides which guide column comes first and where to stand.
     """
 
     kerf: Length = mm("2.4")
@@ -37,6 +45,7 @@ class Saw:
     lift_limit_kg: Decimal = Decimal(20)
     smallest_held: Length = mm(60)
     guide_width: Length = mm(100)
+    hand: Hand = Hand.RIGHT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -56,6 +56,12 @@ def assume_saw(saw: Saw, table: Table) -> Iterator[Assumption]:
         check="Saw a scrap and see on which face the edge is clean.",
     )
     yield Assumption(
+        name="hand at the saw",
+        value=saw.hand.value,
+        is_default=not table.has("hand"),
+        check="Hold the saw as its manual shows, unplugged.",
+    )
+    yield Assumption(
         name="one person lifts",
         value=f"{saw.lift_limit_kg:f} kg",
         is_default=not table.has("lift_limit_kg"),
