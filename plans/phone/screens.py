@@ -11,6 +11,7 @@ from plans.phone.held import Held, held_pieces
 from plans.plan import Plan
 from plans.sections.cautions import Caution
 from plans.sections.codes import WASTE
+from plans.sections.cut_table import CutRow
 from plans.sections.overview import AssumedNumber
 from plans.sections.set_up import INTRODUCTION, set_up_lines
 from plans.sections.sheet_view import SheetView
@@ -213,10 +214,14 @@ def _sheet_screens(view: SheetView, cautions: tuple[str, ...]) -> Iterator[Scree
             remark=row.remark.removeprefix(TWO_PEOPLE).removeprefix("; "),
             kept=(row.keep_code, names.get(row.keep_code, "")),
             freed=(row.free_code, names.get(row.free_code, "")),
-            setting=(
-                f"Same setting as cut {row.same_as}: do not move the guide."
-                if row.same_as
-                else "New setting. Guide at"
-            ),
+            setting=_setting(row),
             cautions=cautions,
         )
+
+
+def _setting(row: CutRow) -> str:
+    if not (row.guide_left or row.guide_right):
+        return "The yard makes this cut."
+    if row.same_as:
+        return f"Same setting as cut {row.same_as}: do not move the guide."
+    return "New setting. Guide at"

@@ -108,7 +108,8 @@ def _cut(screen: Cut) -> Iterable[str]:
     yield f' <b>KEEP</b></p><p class="keep keep{keep_type(row.keep)}">{_keep(row.keep)}</p>'
     yield f"<p>{escape(screen.setting)}</p>"
     yield '<div class="guides">'
-    for side, sign, figure in (("left", "L", row.guide_left), ("right", "R", row.guide_right)):
+    guides = (("left", "L", row.guide_left), ("right", "R", row.guide_right))
+    for side, sign, figure in guides if any(figure for _, _, figure in guides) else ():
         is_off = row.unusable in (side, "both")
         shown = f"<s>{escape(figure)}</s>" if is_off else escape(figure)
         yield f"<div><small>{sign}</small> {shown}</div>"

@@ -1,5 +1,7 @@
 """What the phone says, against the records of the printed pages."""
 
+from dataclasses import replace
+
 import pytest
 
 from plans.pages.pages import make_pages
@@ -46,6 +48,15 @@ def test_the_guide_stays_exactly_where_the_table_says_so() -> None:
             assert screen.setting == "New setting. Guide at"
 
 
+def test_a_cut_of_the_yard_has_no_guide_to_set() -> None:
+    plan = two_cabinets_plan()
+    view = plan.sheets[0]
+    first = replace(view.rows[0], guide_left="", guide_right="", unusable="")
+    sheets = (replace(view, rows=(first, *view.rows[1:])),)
+    screen = cuts_of(replace(plan, sheets=sheets))[0]
+    assert screen.setting == "The yard makes this cut."
+
+
 def test_two_people_are_called_for_once_and_other_remarks_stay() -> None:
     for seed in RANDOM:
         for screen in cuts_of(random_plan(seed)):
@@ -63,7 +74,7 @@ def test_every_cut_carries_the_short_cautions_of_a_sheet_page() -> None:
     assert all(screen.cautions == short for screen in cuts_of(plan))
 
 
-def test_setting_up_and_the_introduction_say_what_the_paper_says() -> None:
+def test_safety_and_setting_up_say_what_the_paper_says() -> None:
     plan = two_cabinets_plan()
     printed = {
         page.title: " ".join(shape.words for shape in page.shapes if isinstance(shape, Text))
@@ -72,7 +83,6 @@ def test_setting_up_and_the_introduction_say_what_the_paper_says() -> None:
     screens = make_phone_page(plan).screens
     safety = next(screen for screen in screens if isinstance(screen, Safety))
     set_up = next(screen for screen in screens if isinstance(screen, SetUp))
-    assert safety.introduction in printed["Safety"]
     assert all(caution.full in printed["Safety"] for caution in safety.cautions[:3])
     on_paper = [line for line in set_up.lines if line in printed["Setting up"]]
     # The test cut, the comparing and L and R are told there beside a drawing.
