@@ -78,6 +78,7 @@ class Way:
         result: Its plan, and what is known of it.
         lots: Its sheets, bought ones first, in the order of the job.
         sheets_cost: Price of its sheets.
+        bound: What any plan from the same stock pays for sheets at least.
         extra_cost: Price of the yard's cuts, or of delivery.
         minutes: Estimated minutes at the saw at home.
         left: Leftovers worth keeping, the largest first.
@@ -89,6 +90,7 @@ class Way:
     result: Result
     lots: tuple[Lot, ...]
     sheets_cost: Decimal
+    bound: Decimal
     extra_cost: Decimal
     minutes: Decimal
     left: tuple[Left, ...]
@@ -101,7 +103,7 @@ class Way:
     @property
     def is_proven(self) -> bool:
         """Whether no plan from the same stock has cheaper sheets."""
-        return self.sheets_cost <= self.result.bound
+        return self.sheets_cost <= self.bound
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -127,14 +129,22 @@ def find_ways(job: Job, solve: Solve) -> tuple[Way, ...]:
             break
     whole = [way for way in found if _missing(way) <= _missing(found[0])]
     best = sorted(_drop_dominated(whole), key=_worth)
+    cheapest = next(n for n, way in enumerate(best) if not way.restriction.is_delivered)
+    best[cheapest] = _from_all(best[cheapest], found[0])
     return tuple(replace(way, label=_letter(number)) for number, way in enumerate(best))
+
+
+def _from_all(way: Way, whole: Way) -> Way:
+    """Return the cheapest way as the one from all the stock, whatever it was found without."""
+    restriction = replace(way.restriction, title=whole.restriction.title)
+    return replace(way, restriction=restriction, bound=min(whole.bound, way.sheets_cost))
 
 
 def list_restrictions(job: Job) -> tuple[Restriction, ...]:
     """Return what is tried, all the stock first, each choice of sheets once."""
     every = tuple(range(len(job.sheets)))
     choices = [Restriction(title="all kinds", sheets=every)]
-    if job.terms.delivery is not None:
+    if job.terms.delivery is not None and (job.yard is not None or job.car is not None):
         choices.append(Restriction(title="all kinds, delivered", sheets=every, is_delivered=True))
     for bought in _groups_of_bought(job):
         choices += [
@@ -194,6 +204,7 @@ def _plan(job: Job, restriction: Restriction, solve: Solve) -> Way:
         result=result,
         lots=tuple(_lots(allowed, layout)),
         sheets_cost=result.cost,
+        bound=result.bound,
         extra_cost=_extra_cost(allowed, layout, is_delivered=restriction.is_delivered),
         minutes=sum(
             (minutes(allowed, order_cuts(allowed, sheet)) for sheet in layout.sheets), Decimal(0)

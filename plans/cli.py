@@ -11,6 +11,7 @@ from typing import Annotated
 import typer
 
 from nesting.errors import InputError, NestingError, NoFitError
+from plans.commands import buy as buy_command
 from plans.commands import mark as mark_command
 from plans.commands import offcuts as offcuts_command
 from plans.commands import parts as parts_command
@@ -126,6 +127,28 @@ def plan(
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
         outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)
+    _finish(outcome, as_json=json, quiet=quiet)
+
+
+@app.command()
+def buy(
+    job: JobFile,
+    seed: Annotated[int, typer.Option(min=0, help="Another seed, another search.")] = 1,
+    effort: Annotated[
+        int | None, typer.Option(min=0, help="Iterations of each search. Decides the plans.")
+    ] = None,
+    seconds: Annotated[
+        float | None, typer.Option(min=0.0, help="Stop searching after this long.")
+    ] = None,
+    book: Annotated[bool, typer.Option("--book", help="Use the book of leftovers.")] = False,
+    json: Json = False,
+    quiet: Quiet = False,
+    debug: Debug = False,
+) -> None:
+    """List ways to buy, priced, and sizes that nearly save a sheet. Writes nothing."""
+    options = buy_command.BuyOptions(seed=seed, effort=effort, seconds=seconds, book=book)
+    with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
+        outcome = _attempt(lambda: buy_command.buy(job, options, progress), debug=debug)
     _finish(outcome, as_json=json, quiet=quiet)
 
 

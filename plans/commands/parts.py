@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from plans.commands.tables import make_table
 from plans.outcome import ExitStatus, Outcome
 
 HEADINGS = ("cabinet", "part", "count", "length", "width", "board", "status")
@@ -29,7 +30,7 @@ def parts(job_file: Path) -> Outcome:
 
 def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
     lines = [f"{job.name}: sizes in {job.unit.value}", ""]
-    lines += _table(
+    lines += make_table(
         HEADINGS,
         RIGHT,
         [(_part_cells(part, job), _part_remarks(part)) for part in _gather(job.parts)],
@@ -37,7 +38,7 @@ def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
     battens = _gather(batten for build in job.cabinets for batten in build.battens)
     if battens:
         lines += ["", "Battens"]
-        lines += _table(
+        lines += make_table(
             BATTEN_HEADINGS,
             BATTEN_RIGHT,
             [(_batten_cells(batten, job), list(batten.sums)) for batten in battens],
@@ -124,28 +125,6 @@ def _status(piece: Any, job: Any) -> str:  # noqa: ANN401
         return str(piece.status.value)
     shown = " × ".join(format_length(side, job.unit) for side in blank)
     return f"{piece.status.value}, blank {shown}"
-
-
-def _table(
-    headings: tuple[str, ...],
-    right: tuple[bool, ...],
-    rows: list[tuple[tuple[str, ...], list[str]]],
-) -> list[str]:
-    """Return a table in plain text: columns as wide as they must be, remarks below their row."""
-    cells = [headings, *(row for row, _ in rows)]
-    widths = [max(len(row[column]) for row in cells) for column in range(len(headings))]
-
-    def line(row: tuple[str, ...]) -> str:
-        padded = (
-            text.rjust(width) if is_right else text.ljust(width)
-            for text, width, is_right in zip(row, widths, right, strict=True)
-        )
-        return "  ".join(padded).rstrip()
-
-    lines = [line(headings), "  ".join("-" * width for width in widths)]
-    for row, remarks in rows:
-        lines += [line(row), *(f"{' ' * (widths[0] + 4)}{remark}" for remark in remarks)]
-    return lines
 
 
 def _data(job: Any) -> dict[str, Any]:  # noqa: ANN401

@@ -13,6 +13,7 @@ from plans.sections.battens import BattenSection, make_batten_sections
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.covering import make_roll_plans
 from plans.sections.numbers import show, show_kg, show_money, show_size, show_with_unit
+from plans.sections.ways import WayLine
 from plans.sections.worked import Worked
 
 
@@ -60,6 +61,7 @@ class Shopping:
         cost: Total price as text.
         bound_text: How close to cheapest this is proven to be.
         card: What to look at when choosing sheets off the stack.
+        ways: Other ways to buy, cheapest first; empty where none were looked for.
     """
 
     sheets: tuple[SheetLine, ...]
@@ -67,6 +69,7 @@ class Shopping:
     cost: str
     bound_text: str
     card: tuple[str, ...]
+    ways: tuple[WayLine, ...] = ()
 
 
 EDGE_DISTANCE = {Unit.MM: "50 mm", Unit.INCH: "2 in"}
@@ -87,7 +90,7 @@ CARD = (
 """What else to look at when choosing sheets off the stack."""
 
 
-def make_shopping(worked: Worked, bound: Bound) -> Shopping:
+def make_shopping(worked: Worked, bound: Bound, ways: tuple[WayLine, ...] = ()) -> Shopping:
     """Return the shopping list: sheets, battens, the price and how good it is."""
     return Shopping(
         sheets=tuple(_sheet_lines(worked)),
@@ -95,6 +98,7 @@ def make_shopping(worked: Worked, bound: Bound) -> Shopping:
         cost=show_money(plan_cost(worked)),
         bound_text=say_bound(worked, bound),
         card=(_thickness_line(worked.job.unit), *CARD),
+        ways=ways,
     )
 
 

@@ -67,9 +67,10 @@ def test_each_way_is_as_cheap_as_counting_finds_and_passes_the_checks() -> None:
         assert way.cost == cheapest_by_counting(made, kinds), way.restriction.title
         assert not check_layout(way.job, way.result.layout)
         assert not way.result.layout.unplaced
-        assert way.result.bound <= way.sheets_cost
+        assert way.bound <= way.sheets_cost
     assert [way.label for way in ways] == ["A", "B", "C"][: len(ways)]
     assert [way.cost for way in ways] == sorted(way.cost for way in ways)
+    assert ways[0].restriction.title == "all kinds"
 
 
 def test_where_the_cheapest_kind_is_out_of_stock_there_is_a_way_without_it() -> None:

@@ -1,0 +1,220 @@
+"""`setout buy`: ways to buy, priced, and sizes that nearly save a sheet."""
+
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from plans.commands.plan import Progress, check_rehearsal, plan_status
+from plans.commands.tables import make_table
+from plans.outcome import Outcome
+
+HEADINGS = ("", "Sheets", "Price", "Besides", "Total", "Minutes", "Left over")
+RIGHT = (False, False, True, False, True, True, False)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuyOptions:
+    """How to look for ways to buy.
+
+    Attributes:
+        seed: Seed of the searches.
+        effort: Iterations of each search; None for the default.
+        seconds: Cap on the time of all searches together, or None.
+        book: Let parts come from the book of leftovers, whatever the job file says.
+    """
+
+    seed: int = 1
+    effort: int | None = None
+    seconds: float | None = None
+    book: bool = False
+
+
+def buy(job_file: Path, options: BuyOptions, progress: Progress | None = None) -> Outcome:
+    """Return the ways to buy what a job needs, each of them planned whole and rehearsed.
+
+    Nothing is written. Near misses are looked for among the sizes that the job file calls free;
+    they count sheets alone, neither the yard's cuts nor the car.
+
+    Args:
+        job_file: The job file.
+        options: How to search.
+        progress: Told how far each search is.
+
+    Raises:
+        InputError: The job file is wrong.
+        LayoutError: A way failed its rehearsal.
+    """
+    from nesting.reading.job_toml import read_job
+    from plans.commands.booked import plan_with_book
+
+    job = read_job(job_file)
+    if not (options.book or job.keep.use_book):
+        return _buy(job, options, progress)
+    return plan_with_book(
+        job,
+        str(job_file.resolve()),
+        lambda job, _: _buy(job, options, progress),
+        reserves=False,
+    )
+
+
+def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  # noqa: ANN401
+    from nesting.buying import find_ways
+    from nesting.first_cuts import solve_with_yard
+    from plans.sections.part_words import full_name
+
+    ways = find_ways(job, _searcher(solve_with_yard, options, progress))
+    for way in ways:
+        _rehearse(way)
+    best = ways[0]
+    misses = () if best.result.interrupted else _near_misses(job, options, progress)
+    unplaced = [
+        f"{gap.count} × {full_name(job.parts[gap.part])}: {gap.reason}"
+        for gap in best.result.layout.unplaced
+    ]
+    is_stopped = any(way.result.interrupted for way in ways)
+    return Outcome(
+        status=plan_status(is_interrupted=is_stopped, is_complete=not unplaced),
+        text="\n".join([*_text(job, ways, misses), *unplaced]),
+        data=_data(job, ways, misses, unplaced),
+        messages=("Interrupted: these are the ways found so far.",) if is_stopped else (),
+    )
+
+
+def _searcher(
+    solve: Callable[..., Any], options: BuyOptions, progress: Progress | None
+) -> Callable[[Any], Any]:
+    """Return a search with the options bound; the seconds are for all of its calls together."""
+    from nesting.solve import DEFAULT_EFFORT
+
+    deadline_s = None if options.seconds is None else time.monotonic() + options.seconds
+
+    def search(job: Any) -> Any:  # noqa: ANN401
+        return solve(
+            job,
+            effort=DEFAULT_EFFORT if options.effort is None else options.effort,
+            seed=options.seed,
+            seconds=None if deadline_s is None else max(0.0, deadline_s - time.monotonic()),
+            progress=progress,
+        )
+
+    return search
+
+
+def _rehearse(way: Any) -> None:  # noqa: ANN401
+    """Let no way pass that cannot be sawn as it would be printed."""
+    from plans.plan import make_plan
+    from plans.plan_file import plan_document
+    from plans.rehearsal import rehearse
+
+    made = make_plan(way.job, way.result)
+    check_rehearsal(rehearse(plan_document(way.job, way.result, made)).faults)
+
+
+def _near_misses(job: Any, options: BuyOptions, progress: Progress | None) -> tuple[Any, ...]:  # noqa: ANN401
+    from functools import partial
+
+    from nesting.near_misses import find_near_misses
+    from nesting.solve import solve_cheapest
+
+    if not job.terms.free:
+        return ()
+    search = _searcher(solve_cheapest, options, progress)
+    look = partial(solve_cheapest, effort=0, seed=options.seed)
+    return find_near_misses(job, search(job), first_look=look, solve=search)
+
+
+def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...]) -> Iterator[str]:  # noqa: ANN401
+    from plans.sections.numbers import show_money
+    from plans.sections.ways import make_way_lines, say_near_miss
+
+    rows = [
+        (
+            (
+                line.label,
+                line.sheets,
+                line.price,
+                line.besides,
+                line.total,
+                line.minutes,
+                line.left,
+            ),
+            [f"{line.title}; {line.verdict}"],
+        )
+        for line in make_way_lines(ways)
+    ]
+    yield "Ways to buy, each planned whole and rehearsed"
+    yield from make_table(HEADINGS, RIGHT, rows)
+    delivery = job.terms.delivery
+    if delivery is not None and job.yard is None and job.car is None:
+        yield f"Delivery would be {show_money(delivery)} besides."
+    if misses:
+        yield ""
+        yield "Nearly: a size changed by a little"
+        yield from (say_near_miss(miss, job.unit) for miss in misses)
+    elif job.terms.free:
+        yield ""
+        yield "No change of the sizes that are free was found to save anything."
+
+
+def _data(
+    job: Any,  # noqa: ANN401
+    ways: tuple[Any, ...],
+    misses: tuple[Any, ...],
+    unplaced: list[str],
+) -> dict[str, Any]:
+    from plans.plan_file import to_mm, to_number
+    from plans.sections.numbers import to_whole
+    from plans.sections.ways import say_near_miss
+
+    return {
+        "job": job.name,
+        "ways": [
+            {
+                "label": way.label,
+                "title": way.restriction.title,
+                "delivered": way.restriction.is_delivered,
+                "sheets": [
+                    {
+                        "stock": lot.stock,
+                        "count": lot.count,
+                        "each": to_number(lot.each),
+                        "owned": lot.owned,
+                    }
+                    for lot in way.lots
+                ],
+                "price": to_number(way.sheets_cost),
+                "besides": to_number(way.extra_cost),
+                "total": to_number(way.cost),
+                "bound": to_number(way.bound),
+                "proven": way.is_proven,
+                "minutes": to_whole(way.minutes),
+                "left": [
+                    {
+                        "stock": left.stock,
+                        "length": to_mm(left.length),
+                        "width": to_mm(left.width),
+                    }
+                    for left in way.left
+                ],
+            }
+            for way in ways
+        ],
+        "near_misses": [
+            {
+                "of": miss.free.of,
+                "size": miss.free.dimension.value,
+                "before": to_mm(miss.before),
+                "after": to_mm(miss.after),
+                "price": to_number(miss.cost),
+                "price_before": to_number(miss.cost_before),
+                "sheets": miss.sheets,
+                "sheets_before": miss.sheets_before,
+                "text": say_near_miss(miss, job.unit),
+            }
+            for miss in misses
+        ],
+        "unplaced": unplaced,
+    }

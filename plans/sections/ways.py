@@ -1,0 +1,130 @@
+"""Ways to buy and near misses, in words."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from nesting.buying import Lot, Way
+from nesting.lengths import NM_PER_MM, Unit
+from nesting.near_misses import NearMiss
+from nesting.terms import Dimension
+from plans.sections.numbers import show, show_money, show_size, to_whole
+
+MOST_LEFT = 3
+"""How many leftovers of a way are named; the others are counted."""
+
+_ADJECTIVES = {
+    Dimension.HEIGHT: "high",
+    Dimension.WIDTH: "wide",
+    Dimension.DEPTH: "deep",
+    Dimension.LENGTH: "long",
+}
+_NM3_PER_LITRE = (100 * NM_PER_MM) ** 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayLine:
+    """One way to buy, as a line of a table.
+
+    Attributes:
+        label: "A".
+        title: What it does without, such as "without birch 18 half".
+        sheets: What is bought and what is taken from the garage.
+        price: Price of the sheets.
+        besides: What is paid besides, with what for; "" for nothing.
+        total: All that is paid.
+        minutes: Minutes at the saw.
+        left: The largest leftovers worth keeping.
+        verdict: How close to cheapest it is proven to be, for this stock.
+    """
+
+    label: str
+    title: str
+    sheets: str
+    price: str
+    besides: str
+    total: str
+    minutes: str
+    left: str
+    verdict: str
+
+
+def make_way_lines(ways: Sequence[Way]) -> tuple[WayLine, ...]:
+    """Return a line for every way to buy, in their order."""
+    return tuple(_line(way) for way in ways)
+
+
+def say_near_miss(miss: NearMiss, unit: Unit) -> str:
+    """Return a near miss as a sentence.
+
+    Such as "Bass cabinet: 342 instead of 350 deep needs one sheet fewer and saves 62.00 (inside
+    volume 61.2 l instead of 62.7 l)."
+    """
+    free = miss.free
+    fewer = miss.sheets_before - miss.sheets
+    saved = miss.cost_before - miss.cost
+    gain = f"saves {show_money(saved)}"
+    if fewer > 0:
+        gain = f"needs {_fewer(fewer)}" + (f" and {gain}" if saved else "")
+    room = ""
+    if miss.room is not None and miss.room_before is not None:
+        room = (
+            f" (inside volume {show_litres(miss.room)} l instead of "
+            f"{show_litres(miss.room_before)} l)"
+        )
+    return (
+        f"{free.of}: {show(miss.after, unit)} instead of {show(miss.before, unit)} "
+        f"{_ADJECTIVES[free.dimension]} {gain}{room}."
+    )
+
+
+def show_litres(volume: int) -> str:
+    """Return cubic nanometres as litres to 0.1.
+
+    >>> show_litres(61_249_999_999_999_999_999_999)
+    '61.2'
+    """
+    tenths = (2 * volume * 10 + _NM3_PER_LITRE) // (2 * _NM3_PER_LITRE)
+    return f"{tenths // 10}.{tenths % 10}"
+
+
+def _line(way: Way) -> WayLine:
+    restriction = way.restriction
+    besides = ""
+    if way.extra_cost:
+        what = "delivery" if restriction.is_delivered else "the yard's cuts"
+        besides = f"{show_money(way.extra_cost)} for {what}"
+    return WayLine(
+        label=way.label,
+        title=restriction.title,
+        sheets=", ".join(_say_lot(lot) for lot in way.lots) or "nothing",
+        price=show_money(way.sheets_cost),
+        besides=besides,
+        total=show_money(way.cost),
+        minutes=str(to_whole(way.minutes)),
+        left=_say_left(way),
+        verdict=_verdict(way),
+    )
+
+
+def _say_lot(lot: Lot) -> str:
+    return f"{lot.count} × {lot.stock}" + (" (yours)" if lot.owned else "")
+
+
+def _say_left(way: Way) -> str:
+    sizes = [show_size(left.length, left.width, way.job.unit) for left in way.left]
+    more = len(sizes) - MOST_LEFT
+    named = ", ".join(sizes[:MOST_LEFT]) or "none"
+    return f"{named} and {more} more" if more > 0 else named
+
+
+def _verdict(way: Way) -> str:
+    if way.is_proven:
+        return "proven cheapest from this stock"
+    return (
+        f"at most {show_money(way.sheets_cost - way.bound)} above the bound: from this "
+        f"stock no sheets can cost less than {show_money(way.bound)}"
+    )
+
+
+def _fewer(number: int) -> str:
+    return "one sheet fewer" if number == 1 else f"{number} sheets fewer"

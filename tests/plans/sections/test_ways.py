@@ -1,0 +1,101 @@
+"""Ways to buy and near misses as they are worded."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from nesting.buying import Left, Lot, Restriction, Way
+from nesting.job import Job
+from nesting.layout import Layout
+from nesting.lengths import Unit, mm
+from nesting.near_misses import NearMiss
+from nesting.search.result import Result
+from nesting.terms import Dimension, Free
+from plans.sections.ways import WayLine, make_way_lines, say_near_miss
+
+LITRE = 10**24
+"""A cube of 100 mm, in cubic nanometres."""
+
+JOB = Job(name="Boxes", step=mm("0.5"), sheets=(), parts=())
+WAY = Way(
+    label="B",
+    restriction=Restriction(title="without birch 18", sheets=()),
+    job=JOB,
+    result=Result(
+        layout=Layout(sheets=()), cost=Decimal(82), bound=Decimal(41), groups=(), iterations=0
+    ),
+    lots=(
+        Lot(stock="birch 18 half", count=2, each=Decimal(41), owned=False),
+        Lot(stock="own piece", count=1, each=Decimal(0), owned=True),
+    ),
+    sheets_cost=Decimal(82),
+    bound=Decimal(41),
+    extra_cost=Decimal("4.50"),
+    minutes=Decimal("95.5"),
+    left=tuple(
+        Left(stock="birch 18 half", length=mm(n), width=mm(300)) for n in (600, 500, 400, 300)
+    ),
+)
+MISS = NearMiss(
+    free=Free(of="Bass cabinet", is_cabinet=True, dimension=Dimension.DEPTH, limit=mm(20)),
+    before=mm(350),
+    after=mm(342),
+    cost=Decimal(62),
+    cost_before=Decimal(124),
+    sheets=1,
+    sheets_before=2,
+    room=612 * LITRE // 10,
+    room_before=627 * LITRE // 10,
+)
+
+
+def test_a_way_is_one_line_with_all_that_is_paid() -> None:
+    assert make_way_lines((WAY,)) == (
+        WayLine(
+            label="B",
+            title="without birch 18",
+            sheets="2 × birch 18 half, 1 × own piece (yours)",
+            price="82.00",
+            besides="4.50 for the yard's cuts",
+            total="86.50",
+            minutes="96",
+            left="600 × 300, 500 × 300, 400 × 300 and 1 more",
+            verdict="at most 41.00 above the bound: from this stock no sheets can cost less "
+            "than 41.00",
+        ),
+    )
+
+
+def test_a_proven_way_says_so() -> None:
+    (line,) = make_way_lines((replace(WAY, bound=Decimal(82), left=()),))
+    assert (line.verdict, line.left) == ("proven cheapest from this stock", "none")
+
+
+@pytest.mark.parametrize(
+    ("miss", "text"),
+    [
+        (
+            MISS,
+            (
+                "Bass cabinet: 342 instead of 350 deep needs one sheet fewer and saves 62.00 "
+                "(inside volume 61.2 l instead of 62.7 l)."
+            ),
+        ),
+        (
+            replace(MISS, sheets_before=1, room=None, room_before=None),
+            "Bass cabinet: 342 instead of 350 deep saves 62.00.",
+        ),
+        (
+            replace(
+                MISS,
+                free=Free(of="Shelf", is_cabinet=False, dimension=Dimension.LENGTH, limit=mm(20)),
+                sheets_before=3,
+                room=None,
+            ),
+            "Shelf: 342 instead of 350 long needs 2 sheets fewer and saves 62.00.",
+        ),
+    ],
+)
+def test_a_near_miss_is_a_sentence(miss: NearMiss, text: str) -> None:
+    assert say_near_miss(miss, Unit.MM) == text
