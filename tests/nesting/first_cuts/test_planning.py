@@ -194,3 +194,16 @@ def test_what_has_no_place_at_all_is_told_as_ever() -> None:
     check_first_cuts(job, result.layout)
     assert [(gap.part, gap.count) for gap in result.layout.unplaced] == [(1, 1)]
     assert result.layout.unplaced == solve(job, effort=EFFORT).layout.unplaced
+
+
+def test_a_yard_cut_with_another_kerf_or_without_a_yard_is_no_layout() -> None:
+    job = with_car()
+    layout = solve_with_yard(job, effort=0).layout
+    other = replace(job, yard=replace(YARD, kerf=mm(4)))
+    assert any(
+        "removes 3200000, and the kerf is 4000000" in fault for fault in check_layout(other, layout)
+    )
+    assert any(
+        "left to the yard, and there is none" in fault
+        for fault in check_layout(replace(job, yard=None), layout)
+    )
