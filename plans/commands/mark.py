@@ -188,8 +188,58 @@ def _advice(planned: Any, marks: Any, options: MarkOptions) -> Iterator[str]:  #
                 f"{code}: its blank is smaller than that. 'setout resume' plans it again "
                 "in the size read."
             )
+    if options.spoilt is not None:
+        yield from _fallbacks(planned, marks, options.spoilt.upper())
     if options.spoilt or options.missing or options.sheet:
         yield "Plan the rest with 'setout resume'."
+
+
+def _fallbacks(planned: Any, marks: Any, code: str) -> Iterator[str]:  # noqa: ANN401
+    """Yield what the spoilt piece, or what is left of it, can still become."""
+    from nesting.fallbacks import find_fallbacks
+    from plans.sections.fallbacks import make_blank, say_fallbacks
+
+    place = next((pair for pair in planned.pieces() if pair[1].code == code), None)
+    if place is None:
+        return
+    sheet, spoilt = place
+    blanks = {
+        make_blank(
+            piece.part.name.partition(", cabinet ")[0],
+            *_own_sides(piece, (piece.rect.length, piece.rect.width)),
+            piece.part.grain,
+            planned.unit,
+        )
+        for other, piece in planned.pieces()
+        if piece.part is not None
+        and piece.code != code
+        and (other.material, other.thickness) == (sheet.material, sheet.thickness)
+        and (other.number, piece.made_by) not in marks.cuts
+    }
+    whole = (spoilt.rect.length, spoilt.rect.width)
+    sizes = [_own_sides(spoilt, size) for size in marks.spoilt.get(code, ())] or [whole]
+    for length, width in sizes:
+        becomes = find_fallbacks(
+            length,
+            width,
+            sheet.grain,
+            blanks,
+            kerf=planned.kerf,
+            is_spoilt=not marks.spoilt.get(code),
+        )
+        if becomes and marks.spoilt.get(code):
+            yield f"What is left of {code} can still become {say_fallbacks(becomes)}."
+        elif becomes:
+            yield (
+                f"{code} can still become {say_fallbacks(becomes)}, if so much of it is sound: "
+                "take this back with --undo and mark it with --left and what is left."
+            )
+
+
+def _own_sides(piece: Any, size: tuple[int, int]) -> tuple[int, int]:  # noqa: ANN401
+    """Return a size along and across the part from one along x and y, or the other way round."""
+    is_turned = piece.part is not None and piece.part.turned
+    return (size[1], size[0]) if is_turned else size
 
 
 def _count(events: list[Any]) -> str:

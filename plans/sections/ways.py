@@ -80,7 +80,7 @@ def say_near_miss(miss: NearMiss, unit: Unit) -> str:
 def show_litres(volume: int) -> str:
     """Return cubic nanometres as litres to 0.1.
 
-    >>> show_litres(61_249_999_999_999_999_999_999)
+    >>> show_litres(61_249 * 10**21)
     '61.2'
     """
     tenths = (2 * volume * 10 + _NM3_PER_LITRE) // (2 * _NM3_PER_LITRE)

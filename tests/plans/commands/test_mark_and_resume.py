@@ -238,3 +238,39 @@ def test_a_second_command_waits_a_little_and_then_says_so(
     assert not job.with_name("shelf.record").exists()
     with hold(job):  # a killed command leaves nothing locked
         pass
+
+
+RAIL = '\n[[part]]\nname = "Rail"\nlength = 400\nwidth = 80\ncount = 2\ngrain = "length"\n'
+
+
+@pytest.fixture
+def shelves_and_rails(tmp_path: Path) -> Path:
+    path = tmp_path / "shelf.toml"
+    path.write_text(JOB + RAIL, "utf-8")  # four shelves fill one sheet, the rails take another
+    done("plan", path, "--effort", "0")
+    return path
+
+
+def sheet_of(job: Path, code: str) -> str:
+    """Return the word for all cuts of the sheet that a part comes from."""
+    for sheet in plan_of(job)["sheets"]:
+        if code in [part["code"] for part in sheet["parts"]]:
+            return f"{sheet['number']}.all"
+    raise AssertionError(code)
+
+
+def test_a_spoilt_part_says_what_it_can_still_become(shelves_and_rails: Path) -> None:
+    said = done("mark", shelves_and_rails, sheet_of(shelves_and_rails, "A1"), "--spoilt", "A1")
+    # a kerf of 2.4 comes off both ways: 277.6 hold three rows of 80 with two kerfs between
+    assert "A1 can still become 3 × Rail 400 × 80, if so much of it is sound" in said
+
+
+def test_what_is_left_of_a_spoilt_part_counts_as_it_is(shelves_and_rails: Path) -> None:
+    cuts = sheet_of(shelves_and_rails, "A1")
+    said = done("mark", shelves_and_rails, cuts, "--spoilt", "A1", "--left", "410x80")
+    assert "What is left of A1 can still become 1 × Rail 400 × 80." in said
+
+
+def test_parts_that_are_cut_already_are_not_offered(shelves_and_rails: Path) -> None:
+    said = done("mark", shelves_and_rails, "1.all", "2.all", "--spoilt", "A1")
+    assert "can still become" not in said
