@@ -42,7 +42,16 @@ def list_purchases(
                 found.add(tuple(sorted(bought.items())))
     found.update(_exchange(job, kinds, fewest))
     found.discard(())
-    return tuple(sorted(found, key=lambda purchase: (price_of(job, purchase), purchase)))
+    return tuple(
+        sorted(
+            found,
+            key=lambda purchase: (
+                price_of(job, purchase),
+                sum(count for _, count in purchase),
+                purchase,
+            ),
+        )
+    )
 
 
 def _exchange(job: Job, kinds: Sequence[int], fewest: Mapping[int, int]) -> Iterator[Purchase]:

@@ -90,8 +90,9 @@ def find_way(
     """Return the cheapest way found to split the sheets, None where no way places all parts.
 
     Sheets and yard cuts are paid for; of equal ones the way with fewer yard cuts, then with fewer
-    cuts longer than the guide, then with fewer minutes at home is taken. More than without
-    first cuts is paid for sheets only for a car: a sheet too heavy for one person is a matter for two.
+    cuts longer than the guide, then with fewer minutes at home is taken. More or dearer sheets
+    than without first cuts are bought only for a car: one too heavy for one person is a matter
+    for two.
 
     Args:
         job: The job; it has a yard.
@@ -101,14 +102,16 @@ def find_way(
     """
     assert job.yard is not None, "ways to split need a yard"
     price = job.yard.price_per_cut
-    without = price_of(job, tuple(group.bought(job).items()))
+    fewest = group.bought(job)
+    without = price_of(job, tuple(fewest.items()))
     best: tuple[tuple[Decimal, int], Way] | None = None
-    for purchase in list_purchases(job, list(splits), group.bought(job)):
+    for purchase in list_purchases(job, list(splits), fewest):
         sheets_price = price_of(job, purchase)
         if best is not None and sheets_price >= best[0][0]:
             break
-        if job.car is None and sheets_price > without:
-            break
+        sheets = sum(count for _, count in purchase)
+        if job.car is None and (sheets_price > without or sheets > fewest.total()):
+            continue
         way = _try_purchase(job, group, purchase, splits, effort)
         if way is not None:
             cuts = count_cuts(way.lots)
