@@ -53,6 +53,7 @@ def test_a_plan_is_written_beside_its_job(small_job: Path) -> None:
     run = setout("plan", small_job)
     assert (run.returncode, "Traceback" in run.stderr) == (0, False)
     assert sorted(path.name for path in small_job.parent.iterdir()) == [
+        "shelf.html",
         "shelf.pdf",
         "shelf.plan.json",
         "shelf.toml",
@@ -63,7 +64,7 @@ def test_a_plan_is_written_beside_its_job(small_job: Path) -> None:
 def test_the_same_job_seed_and_effort_give_the_same_bytes(small_job: Path, tmp_path: Path) -> None:
     for name in ("first", "second"):
         assert setout("plan", small_job, "--out", tmp_path / name, "--seed", "7").returncode == 0
-    for suffix in ("pdf", "plan.json"):
+    for suffix in ("pdf", "plan.json", "html"):
         first, second = (
             (tmp_path / name / f"shelf.{suffix}").read_bytes() for name in ("first", "second")
         )
