@@ -1,7 +1,9 @@
 """Compiling the kernels, and keeping what was compiled.
 
-The kernels are plain functions on whole-number arrays that numba turns into machine code. The
-code is kept beside the module, or, where that folder cannot be written, in the user's cache
+The kernels are plain functions on whole-number arrays that numba turns into machine code. They
+make no arrays of their own, so counting who holds which array is left out: handing arrays from
+function to function took half of the time with it, and it is what would free an array made inside.
+The code is kept beside the module, or, where that folder cannot be written, in the user's cache
 folder; where neither can be, it is compiled anew in every process.
 """
 
@@ -12,7 +14,7 @@ import numba
 
 Kernel = TypeVar("Kernel", bound=Callable[..., Any])
 
-_OPTIONS: Any = {"nogil": True, "error_model": "numpy", "no_cfunc_wrapper": True}
+_OPTIONS: Any = {"nogil": True, "error_model": "numpy", "no_cfunc_wrapper": True, "_nrt": False}
 
 
 def compiled(function: Kernel) -> Kernel:
