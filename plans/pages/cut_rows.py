@@ -26,6 +26,7 @@ KEEP_HEIGHTS = ((BIG, BIG), (BIG, 8.0), (BIG, 6.5), (BIG, 5.5), (8.0, 5.5), (6.5
 HEAD = 11.5
 EDGE_WORDS = 4.0
 TWO = "2 people"
+BOARD = "on a board"
 WASTE_WORD = 3.8
 STACKED = 2  # sheets whose boxes stand below each other
 BOX_STEP = 16.0
@@ -107,6 +108,7 @@ def table_rows(
 def _row(row: CutRow, place: Columns, numbers: Sequence[int], *, joins_next: bool) -> Block:
     hold = _hold(row, place)
     height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
+    upper = height
     remark, remark_height = _remark(row, place, height - 0.6)
     height += remark_height
     boxes, boxes_height = _boxes(numbers, place, height - 0.6)
@@ -115,7 +117,9 @@ def _row(row: CutRow, place: Columns, numbers: Sequence[int], *, joins_next: boo
     return Block(
         height=height,
         shapes=(
-            *_setting_mark(row, place, height, joins_next=joins_next),
+            *_setting_mark(
+                row, place, height if height == upper else upper - 1.5, joins_next=joins_next
+            ),
             *boxes,
             _number(row, place),
             *hold,
@@ -154,7 +158,10 @@ def _boxes(numbers: Sequence[int], place: Columns, top: float) -> tuple[tuple[Sh
 def _setting_mark(
     row: CutRow, place: Columns, height: float, *, joins_next: bool
 ) -> tuple[Shape, ...]:
-    """Return a rule above a row where the guide is moved, and a bar down rows of one setting."""
+    """Return a rule above a row where the guide is moved, and a bar down rows of one setting.
+
+    The bar leaves out the remarks and boxes below a row, which stand across it.
+    """
     rule = Line(x1=0, y1=0, x2=place.end, y2=0, kind=LineKind.RULE)
     x = place.keep - 1.3
     top = 0.0 if row.same_as else BIG_LINE - BIG
@@ -178,14 +185,15 @@ def _hold(row: CutRow, place: Columns) -> tuple[Text, ...]:
     )
     start = place.hold + text_width(code.words, FIGURE, bold=True) + 1.8
     mass = Text(x=start, y=FIRST, words=printable(f"{row.hold_mass} kg"), height=NOTE)
-    people = replace(mass, x=start + text_width(mass.words, NOTE) + 1.8, words=TWO, bold=True)
+    beside = _beside_mass(row, place)
+    people = replace(mass, x=start + text_width(mass.words, NOTE) + 1.8, words=beside, bold=True)
     size = printable(row.hold_size)
     along, _, across = size.partition(" × ")
     lines = [size] if fit(size, room, FIGURE, FIGURE) else [f"{along} ×", across]
     return (
         code,
         mass,
-        *((people,) if _says_people_above(row, place) else ()),
+        *((people,) if beside else ()),
         *(
             Text(
                 x=place.hold,
@@ -199,15 +207,16 @@ def _hold(row: CutRow, place: Columns) -> tuple[Text, ...]:
     )
 
 
-def _says_people_above(row: CutRow, place: Columns) -> bool:
-    """Return True where "two people" has room behind the held piece's mass."""
+def _beside_mass(row: CutRow, place: Columns) -> str:
+    """Return what is said behind the held piece's mass: two people, or on a board, if it fits."""
+    words = TWO if row.people > 1 else BOARD if row.support else ""
     width = (
         text_width(printable(row.hold), FIGURE, bold=True)
         + text_width(printable(f"{row.hold_mass} kg"), NOTE)
-        + text_width(TWO, NOTE, bold=True)
+        + text_width(words, NOTE, bold=True)
         + 2 * 1.8
     )
-    return row.people > 1 and width <= place.edge - place.hold - 1.0
+    return words if width <= place.edge - place.hold - 1.0 else ""
 
 
 def _edge(row: CutRow, place: Columns) -> tuple[Text, ...]:
@@ -251,6 +260,8 @@ def keep_texts(keep: str, x: float, baseline: float, width: float) -> tuple[Text
 def _guide(
     figure: str, side: str, place: Columns, baseline: float, *, is_struck: bool
 ) -> tuple[Text, ...]:
+    if not figure:  # the yard sets its own saw
+        return ()
     x = place.guide + 3.3
     words = printable(figure)
     height = fit(words, place.codes - x - 0.8, FIGURE, NOTE) or NOTE
@@ -280,8 +291,11 @@ def _code(code: str, place: Columns, baseline: float, *, is_kept: bool) -> tuple
 
 
 def _remark(row: CutRow, place: Columns, top: float) -> tuple[tuple[Text, ...], float]:
-    rest = row.remark.removeprefix("TWO PEOPLE").lstrip(" .;,")
-    two = ["TWO PEOPLE"] if row.people > 1 and not _says_people_above(row, place) else []
+    beside = _beside_mass(row, place)
+    support = "" if beside == BOARD else row.support
+    remark = "; ".join(words for words in (row.remark, support) if words)
+    rest = remark.removeprefix("TWO PEOPLE").lstrip(" .;,")
+    two = ["TWO PEOPLE"] if row.people > 1 and beside != TWO else []
     words = ". ".join([*two, *([f"{rest[:1].upper()}{rest[1:]}"] if rest else [])])
     if not words:
         return (), 0.0

@@ -1,5 +1,6 @@
 """All pages of a plan, in the order of their use."""
 
+from plans.pages.car_page import car_pages
 from plans.pages.frame import number_pages
 from plans.pages.labels_page import labels_pages
 from plans.pages.offcuts_page import offcuts_pages
@@ -10,6 +11,7 @@ from plans.pages.safety_page import safety_pages, set_up_pages
 from plans.pages.shapes import Page
 from plans.pages.sheet_page import sheet_pages
 from plans.pages.shopping_page import shopping_pages
+from plans.pages.yard_page import yard_pages
 from plans.plan import Plan
 from plans.sections.repeats import find_repeats
 
@@ -22,6 +24,8 @@ def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
     drafts = [
         *overview_pages(plan, paper),
         *shopping_pages(plan, paper),
+        *yard_pages(plan, paper),
+        *car_pages(plan, paper),
         *safety_pages(plan, paper),
         *set_up_pages(plan, paper),
     ]

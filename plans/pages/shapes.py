@@ -26,6 +26,7 @@ class LineKind(Enum):
     BLANK = "blank to write on"
     BOX = "box"
     SCISSORS = "cut out here"
+    SUPPORT = "batten under the work"
 
 
 class HatchKind(Enum):

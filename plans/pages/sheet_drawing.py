@@ -76,6 +76,12 @@ def draw_sheet(view: SheetView, width: float, height: float) -> Drawing:
     )
 
 
+def height_of_drawing(view: SheetView, width: float, height: float) -> float:
+    """Return how high a sheet's drawing will be that is no larger than a width and a height."""
+    scale = fit_sheet(view, Box(ROOM_LEFT, ROOM_TOP, width - ROOM_RIGHT, height - ROOM_BOTTOM))
+    return _whole(view, scale).bottom + ROOM_BOTTOM
+
+
 def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[str]) -> Block:
     """Return a small copy for the further pages of a sheet, with what finds room in it.
 

@@ -8,6 +8,7 @@ from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import FIRST_LINE, LINE_STEP, NOTE, heading, paragraph
 from plans.pages.shapes import Anchor, Role, Shape, Text
 from plans.pages.sheet_marks import grain_arrow
+from plans.pages.support_strip import support_strip
 from plans.sections.cautions import Caution
 from plans.sections.cut_table import StripSum
 from plans.sections.repeats import CodePair, Repeat
@@ -17,8 +18,7 @@ BETWEEN = 6.0  # white between two columns
 CODE = 12.0
 TIGHT = "TIGHT"
 TIGHT_ADVICE = (
-    "TIGHT: hardly anything to spare. Measure your kerf in scrap before the first cut of that row;"
-    " where it is wider than planned, put it into the job file and print again."
+    "TIGHT: measure your kerf in scrap first. If it is wider than planned, print again with it."
 )
 NO_TRIM = frozenset({"left 0, right 0, top 0, bottom 0", ""})
 
@@ -38,7 +38,7 @@ def sheet_facts(repeat: Repeat, width: float) -> Block:
 def sheet_foot(repeat: Repeat, unlettered: Sequence[str], width: float) -> list[Block]:
     """Return what each strip adds up to, what found no room, and the codes of the copies."""
     view = repeat.view
-    blocks = [space(3.0)]
+    blocks = [space(3.0), *support_strip(view, width)]
     if view.sums:
         blocks.append(heading("What each piece adds up to", width))
         blocks += _in_columns([(line, _sum_width(line)) for line in view.sums], width)

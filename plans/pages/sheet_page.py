@@ -16,7 +16,7 @@ from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, heading, paragraph
 from plans.pages.paper import Paper, turn
 from plans.pages.shapes import Line, LineKind, Role, Text
-from plans.pages.sheet_drawing import Drawing, draw_sheet, draw_small
+from plans.pages.sheet_drawing import Drawing, draw_sheet, draw_small, height_of_drawing
 from plans.pages.sheet_facts import say_why, sheet_facts, sheet_foot, short_cautions
 from plans.sections.cautions import Caution
 from plans.sections.repeats import Repeat
@@ -26,9 +26,10 @@ CROWDED = 18  # parts on a sheet, above which the page is turned
 ROWS_WANTED = 5  # under a drawing that is as good a little smaller
 LETTERED = (Role.CODE, Role.CUT_NUMBER)
 LEAST_DRAWING = 120.0
+FEW = 4  # one code or number in so many may be small
 FEWEST_ROWS = 3  # under a drawing; fewer would look like the whole table
-SMALL_WIDTH = 84.0
-SMALL_HEIGHT = 52.0
+SMALL_WIDTH = 78.0
+SMALL_HEIGHT = 46.0
 
 
 def sheet_pages(
@@ -82,16 +83,17 @@ def _draw(
     view: SheetView, width: float, room: float, above_rows: float, rows: Sequence[Block]
 ) -> Drawing:
     """Return the drawing of a sheet, smaller for some rows' sake where that costs no lettering."""
-    full = draw_sheet(view, width, room)
+    tallest = height_of_drawing(view, width, room)
     for count in range(min(ROWS_WANTED, len(rows)), FEWEST_ROWS - 1, -1):
         height = above_rows - sum(row.height for row in rows[:count])
-        if full.block.height <= height:
-            return full
+        if tallest <= height:
+            break
         if height >= LEAST_DRAWING:
             smaller = draw_sheet(view, width, height)
-            is_as_good = _small_codes(smaller) <= _small_codes(full) + 1
-            return smaller if is_as_good and not smaller.unlettered else full
-    return full
+            few = (len(view.parts) + len(view.cuts)) // FEW
+            is_as_good = not smaller.unlettered and _small_codes(smaller) <= few
+            return smaller if is_as_good else draw_sheet(view, width, room)
+    return draw_sheet(view, width, room)
 
 
 def _small_codes(drawing: Drawing) -> int:

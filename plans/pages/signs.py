@@ -13,6 +13,8 @@ OWN_SIGNS = (
     ("arrow, two heads", "the direction of the face grain."),
     ("heavy corner", "the home corner: the sheet lies with this corner as drawn."),
     ("bar before KEEP", "these cuts are made at one setting of the guide."),
+    ("on a board", "lay the piece whole on a board that may be sawn into."),
+    ("dashed bar", "a batten under the work, in the small drawings at the foot."),
     ("struck out", "the guide would lie off the piece: use the other figure."),
 )
 """Signs that the pages add to those of the plan's legend, with their meanings."""
@@ -53,6 +55,7 @@ def draw_sign(word: str) -> tuple[Shape, ...]:
         "bar before KEEP": (
             Line(x1=centre, y1=0.4, x2=centre, y2=5.2, kind=LineKind.SAME_SETTING),
         ),
+        "dashed bar": (replace(across, kind=LineKind.SUPPORT),),
         "struck out": (replace(word_at, x=2.0, words="318", bold=False, is_struck=True),),
     }
     return signs.get(word, ())

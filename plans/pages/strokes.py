@@ -54,6 +54,7 @@ PENS = {
     LineKind.BLANK: Pen(0.35),
     LineKind.BOX: Pen(0.5),
     LineKind.SCISSORS: Pen(0.35, (3.0, 1.5)),
+    LineKind.SUPPORT: Pen(0.7, (1.4, 1.0)),
 }
 HATCH_PENS = {
     HatchKind.WASTE: Pen(0.35),
