@@ -10,18 +10,55 @@ from nesting.cut_sequence import order_cuts
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Unit
+from plans.sections.battens import BattenSection, make_batten_sections
+from plans.sections.bench_checks import BenchChecks, make_bench_checks
 from plans.sections.bound import Bound
 from plans.sections.car import CarPage, make_car_page
 from plans.sections.cautions import Caution, make_cautions
+from plans.sections.covering import RollPlan, make_roll_plans
 from plans.sections.fingerprint import make_fingerprint
+from plans.sections.frame import Frame, make_frames
+from plans.sections.holes import HoleOrder, PanelHoles, make_hole_orders, make_panel_holes
 from plans.sections.labels import Label, make_labels
+from plans.sections.measure_first import Waiting, make_waiting
 from plans.sections.offcuts import OffcutRow, make_offcut_rows
 from plans.sections.overview import Overview, make_overview
 from plans.sections.part_list import PartRow, make_part_rows
+from plans.sections.picture import Picture, make_pictures
 from plans.sections.sheet_view import SheetView, make_sheet_view
 from plans.sections.shopping import Shopping, make_shopping
+from plans.sections.templates import Template, make_templates
+from plans.sections.ways import WayLine
 from plans.sections.worked import work_out
+from plans.sections.workshop import Workshop, make_workshop
 from plans.sections.yard import YardPage, make_yard_pages
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bench:
+    """All that is printed for the bench, once the sheets are cut.
+
+    Attributes:
+        pictures: Every design, to be drawn.
+        waiting: The parts whose size comes from the work.
+        battens: How the battens are cut.
+        frames: How every design goes together.
+        holes: The holes, panel by panel.
+        hole_orders: What is done for each, in order.
+        templates: What is printed at full size.
+        checks: Diagonals, sums and stacks.
+        rolls: Covering and cloth.
+    """
+
+    pictures: tuple[Picture, ...] = ()
+    waiting: tuple[Waiting, ...] = ()
+    battens: tuple[BattenSection, ...] = ()
+    frames: tuple[Frame, ...] = ()
+    holes: tuple[PanelHoles, ...] = ()
+    hole_orders: tuple[HoleOrder, ...] = ()
+    templates: tuple[Template, ...] = ()
+    checks: tuple[BenchChecks, ...] = ()
+    rolls: tuple[RollPlan, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,8 +77,10 @@ class Plan:
         labels: In the order of cutting.
         offcuts: What is left over.
         sequences: The cuts of every sheet in order; what the sections were made from.
+        bench: All that is printed for the bench.
         yard: What the yard is asked for, one page a kind of sheet.
         car: How the pieces are loaded; None where the job names no car.
+        workshop: Sessions, kits, test pieces and fallbacks.
     """
 
     job_name: str
@@ -55,8 +94,10 @@ class Plan:
     labels: tuple[Label, ...]
     offcuts: tuple[OffcutRow, ...]
     sequences: tuple[CutSequence, ...]
+    bench: Bench = Bench()
     yard: tuple[YardPage, ...] = ()
     car: CarPage | None = None
+    workshop: Workshop = Workshop()
 
 
 class OneMaterial(Protocol):
@@ -98,7 +139,7 @@ class Figures:
     groups: tuple[OneMaterial, ...] = ()
 
 
-def make_plan(job: Job, solved: Solved) -> Plan:
+def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
     """Return everything that is printed for a layout of a job.
 
     The cuts of every sheet are put in order here. Nothing depends on time, chance or machine.
@@ -107,12 +148,13 @@ def make_plan(job: Job, solved: Solved) -> Plan:
     worked = work_out(job, solved.layout, sequences)
     bound = Bound(cost=solved.bound, sheets=sum(group.sheet_bound for group in solved.groups))
     overview = make_overview(worked, bound)
-    shopping = make_shopping(worked, bound)
+    shopping = make_shopping(worked, bound, ways)
     cautions = make_cautions(worked)
     sheets = tuple(make_sheet_view(job, sheet) for sheet in worked.sheets)
     parts, labels = make_part_rows(worked), make_labels(worked)
-    offcuts = make_offcut_rows(worked)
+    offcuts, bench = make_offcut_rows(worked), _make_bench(job, parts)
     yard, car = make_yard_pages(worked), make_car_page(worked)
+    workshop = make_workshop(worked)
     return Plan(
         job_name=job.name,
         unit=job.unit,
@@ -126,8 +168,10 @@ def make_plan(job: Job, solved: Solved) -> Plan:
             parts,
             labels,
             offcuts,
+            bench,
             yard,
             car,
+            workshop,
         ),
         overview=overview,
         shopping=shopping,
@@ -137,6 +181,24 @@ def make_plan(job: Job, solved: Solved) -> Plan:
         labels=labels,
         offcuts=offcuts,
         sequences=sequences,
+        bench=bench,
         yard=yard,
         car=car,
+        workshop=workshop,
+    )
+
+
+def _make_bench(job: Job, parts: tuple[PartRow, ...]) -> Bench:
+    """Return what is printed for the bench."""
+    holes = make_panel_holes(job)
+    return Bench(
+        pictures=make_pictures(job),
+        waiting=make_waiting(job, parts),
+        battens=make_batten_sections(job),
+        frames=make_frames(job),
+        holes=holes,
+        hole_orders=make_hole_orders(job),
+        templates=make_templates(holes),
+        checks=make_bench_checks(job),
+        rolls=make_roll_plans(job),
     )

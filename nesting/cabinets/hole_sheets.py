@@ -5,8 +5,11 @@ from dataclasses import dataclass
 
 from nesting.cabinets.hole_places import PlacedHole, find_chord, place_bolts
 from nesting.cabinets.holes import Fastener, Hole, Mounted
-from nesting.lengths import Length, Unit, format_length
+from nesting.lengths import Length, Unit, format_length, inch, mm, round_to
 from nesting.parts import Status
+
+READ_TO: dict[Unit, Length] = {Unit.MM: mm("0.1"), Unit.INCH: inch("1/64")}
+"""What a rule can be read to."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,9 +121,10 @@ def _order(placed: PlacedHole, unit: Unit) -> Iterator[str]:
             "pass, so that it does not come free with the pivot on it."
         )
     if hole.bolts and hole.bolt_circle:
+        chord = round_to(find_chord(hole), READ_TO[unit])
         yield (
             f"Offer up the {hole.kind.value}, then drill {hole.bolts} holes on the bolt circle of "
-            f"{_size(hole.bolt_circle, unit)}; {_size(find_chord(hole), unit)} from one to the "
+            f"{_size(hole.bolt_circle, unit)}; {_size(chord, unit)} from one to the "
             "next."
         )
     if hole.fastener is Fastener.T_NUTS and hole.bolts:

@@ -1,5 +1,6 @@
 """All pages of a plan, in the order of their use."""
 
+from plans.pages.bench_pages import bench_pages
 from plans.pages.car_page import car_pages
 from plans.pages.frame import number_pages
 from plans.pages.labels_page import labels_pages
@@ -29,9 +30,11 @@ def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
         *safety_pages(plan, paper),
         *set_up_pages(plan, paper),
     ]
+    alike = {row.code: row.look_alikes for row in plan.parts}
     for repeat in find_repeats(plan.sheets):
-        drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper)
+        drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper, alike)
     drafts += parts_pages(plan, paper)
+    drafts += bench_pages(plan, paper)
     drafts += labels_pages(plan, paper)
     drafts += offcuts_pages(plan, paper)
     return number_pages(drafts, plan)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.checks_by_hand import CheckLine
 from nesting.job import Job
 from nesting.lengths import Unit
 from plans.sections.numbers import show
@@ -57,14 +58,29 @@ def _checks(build: CabinetBuild, unit: Unit) -> BenchChecks:
     return BenchChecks(
         name=build.name,
         letters=build.letters,
-        diagonals=tuple(CheckText(text=line.text, readings=len(line.wanted)) for line in measured),
+        diagonals=tuple(
+            CheckText(text=_say(line, unit), readings=len(line.wanted)) for line in measured
+        ),
         tolerance=f"Both diagonals of a rectangle are alike: each within {show(widest, unit)} "
         f"{unit.value} of its figure, and of the other."
         if measured
         else "",
         sums=tuple(CheckText(text=line, readings=1) for line in build.sums),
-        stacks=tuple(CheckText(text=line.text, readings=0) for line in lines if not line.wanted),
-        closing=tuple(
-            f"{limit.text[:1].upper()}{limit.text[1:]}" for limit in build.fit_out.limits
+        stacks=tuple(
+            CheckText(text=_capital(line.text), readings=0) for line in lines if not line.wanted
         ),
+        closing=tuple(_capital(limit.text) for limit in build.fit_out.limits),
     )
+
+
+def _say(line: CheckLine, unit: Unit) -> str:
+    """Return a check of two diagonals in a few words; any other in its own."""
+    if len(line.wanted) == 1:
+        return line.text
+    first, second = (show(length, unit) for length in line.wanted)
+    name = line.name.removesuffix(": diagonals")
+    return f"{name}: {first} both" if first == second else f"{name}: {first} and {second}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

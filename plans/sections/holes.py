@@ -83,7 +83,6 @@ class PanelHoles:
         size: The same as printed.
         when: The moment at which the two edges exist.
         holes: The holes.
-        orders: What is done, in order.
     """
 
     panel: str
@@ -97,7 +96,6 @@ class PanelHoles:
     size: str
     when: str
     holes: tuple[HoleText, ...]
-    orders: tuple[HoleOrder, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -175,7 +173,6 @@ def _panel_holes(job: Job, build: CabinetBuild, group: list[HoleSheet], number: 
         "as drawn",
         when=group[0].when,
         holes=holes,
-        orders=tuple(_orders(group, holes)),
     )
 
 
@@ -240,15 +237,15 @@ def _sizes(hole: HoleSheet, unit: Unit) -> Iterator[tuple[str, str]]:
     if hole.flange:
         yield "flange", show(hole.flange, unit)
     if hole.recess:
-        yield "recess, deep", show(hole.recess, unit)
+        yield "recess depth", show(hole.recess, unit)
 
 
-def _orders(group: list[HoleSheet], holes: tuple[HoleText, ...]) -> Iterator[HoleOrder]:
-    """Yield what is done, holes that differ in nothing but their centre together."""
+def make_hole_orders(job: Job) -> tuple[HoleOrder, ...]:
+    """Return what is done for every hole, those that are made alike together."""
     alike: dict[tuple[str, ...], list[str]] = {}
-    for hole, text in zip(group, holes, strict=True):
-        rest = tuple(step for place, step in enumerate(hole.order) if place != MARK)
-        alike.setdefault(rest, []).append(text.code)
-    for steps, codes in alike.items():
-        mark = f"Mark the centre of {' and of '.join(codes)} on the {group[0].face}, as above."
-        yield HoleOrder(codes=", ".join(codes), steps=(*steps[:MARK], mark, *steps[MARK:]))
+    sheets = [hole for build in job.cabinets for group in _groups(build) for hole in group]
+    for number, hole in enumerate(sheets, start=1):
+        mark = f"Mark the centre on the {hole.face}, as drawn."
+        steps = (*hole.order[:MARK], mark, *hole.order[MARK + 1 :])
+        alike.setdefault(steps, []).append(f"H{number}")
+    return tuple(HoleOrder(codes=", ".join(codes), steps=steps) for steps, codes in alike.items())

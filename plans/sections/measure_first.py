@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.panels import Bar
 from nesting.cabinets.space import Axis
-from nesting.cabinets.sums import Span, add
+from nesting.cabinets.sums import Span, add, list_terms
 from nesting.job import Job
 from nesting.lengths import Unit
 from nesting.parts import Status
@@ -51,14 +51,14 @@ class Waiting:
         name: Its name.
         blank: The blank that is reserved, as text.
         readings: Its sizes, the length first.
-        sums: How the planned sizes came about.
+        why: What is taken off or added, and why.
         pieces: Every piece of it.
     """
 
     name: str
     blank: str
     readings: tuple[Reading, ...]
-    sums: tuple[str, ...]
+    why: tuple[str, ...]
     pieces: tuple[WaitingPiece, ...]
 
 
@@ -92,7 +92,7 @@ def _panels(job: Job, build: CabinetBuild, rows: list[PartRow]) -> Iterator[Wait
                 _reading(panel.length, along, job.unit),
                 _reading(panel.width, across, job.unit),
             ),
-            sums=mine[0].sums,
+            why=_explain((panel.length, panel.width), job.unit),
             pieces=tuple(WaitingPiece(code=row.code, origin=_origin(row)) for row in mine),
         )
 
@@ -114,7 +114,7 @@ def _battens(job: Job, build: CabinetBuild) -> Iterator[Waiting]:
             name=f"{kind} (batten)",
             blank=show(mine[0].length + mine[0].oversize, job.unit),
             readings=(_reading(bar.length, show(mine[0].length, job.unit), job.unit),),
-            sums=(mine[0].sums[0],),
+            why=_explain((bar.length,), job.unit),
             pieces=tuple(
                 WaitingPiece(code=batten.cabinet, origin=f"{batten.count} pieces")
                 for batten in mine
@@ -133,7 +133,7 @@ def _plain(rows: list[PartRow]) -> Iterator[Waiting]:
                 Reading(what="length of its place", change="", planned=along),
                 Reading(what="width of its place", change="", planned=across),
             ),
-            sums=(),
+            why=(),
             pieces=tuple(WaitingPiece(code=row.code, origin=_origin(row)) for row in mine),
         )
 
@@ -153,3 +153,18 @@ def _reading(span: Span, planned: str, unit: Unit) -> Reading:
         change=f"{sign} {show(abs(change), unit)}" if change else "",
         planned=planned,
     )
+
+
+def _explain(spans: tuple[Span, ...], unit: Unit) -> tuple[str, ...]:
+    """Return what each end of a place loses to coverings and clearances, every line once."""
+    lines: dict[str, None] = {}
+    for span in spans:
+        if span.low_clear == span.high_clear and span.low_clear:
+            lines[list_terms("each side", span.low_clear, unit)] = None
+        elif span.low_clear or span.high_clear:
+            for end, terms in zip(span.axis.ends, (span.low_clear, span.high_clear), strict=True):
+                lines[list_terms(end, terms, unit)] = None
+        for end, let_in in zip(span.axis.ends, (span.low_let_in, span.high_let_in), strict=True):
+            if let_in:
+                lines[f"let in at the {end} by {show(let_in, unit)}"] = None
+    return tuple(lines)

@@ -25,7 +25,7 @@ def test_a_sheet_carries_the_four_numbers_and_says_recess_then_hole_then_bolts()
             "come free with the pivot on it."
         ),
         (
-            "Offer up the driver, then drill 8 holes on the bolt circle of 305; 116.718 from one "
+            "Offer up the driver, then drill 8 holes on the bolt circle of 305; 116.7 from one "
             "to the next."
         ),
         "Pull 8 T-nuts in from the inside with a bolt, before the box is closed.",
