@@ -107,6 +107,9 @@ def plan(
         float | None, typer.Option(min=0.0, help="Stop searching after this long.")
     ] = None,
     svg: Annotated[bool, typer.Option("--svg", help="Also write each page as SVG.")] = False,
+    pages: Annotated[
+        str, typer.Option(help="Only these pages: overview,sheets,labels or 3,5-8. Default: all.")
+    ] = "",
     book: Annotated[
         bool, typer.Option("--book", help="Use the book of leftovers, and reserve what is used.")
     ] = False,
@@ -122,6 +125,7 @@ def plan(
         effort=effort,
         seconds=seconds,
         svg=svg,
+        pages=pages,
         writes=not json or out is not None,
         book=book,
     )

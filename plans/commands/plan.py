@@ -25,6 +25,7 @@ class PlanOptions:
         svg: Also write each page as a picture.
         writes: False where the plan goes to standard output only.
         book: Let parts come from the book of leftovers, whatever the job file says.
+        pages: Which pages the PDF has, "overview,sheets" or "3,5-8"; "" for all.
     """
 
     out: Path | None = None
@@ -35,6 +36,7 @@ class PlanOptions:
     svg: bool = False
     writes: bool = True
     book: bool = False
+    pages: str = ""
 
 
 def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
@@ -196,7 +198,9 @@ def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: Plan
     from plans.writers.svg import write_svg
     from plans.writers.whole_file import write_whole
 
-    pages = make_pages(made, PAPERS[options.paper])
+    whole = make_pages(made, PAPERS[options.paper])
+    pages = choose_pages(whole, options.pages) if options.pages else whole
+    count = f"{len(pages)} of {len(whole)} pages" if options.pages else f"{len(whole)} pages"
     contents = {
         folder / f"{stem}.pdf": write_pdf(pages),
         folder / f"{stem}.plan.json": plan_text.encode(),
@@ -208,7 +212,7 @@ def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: Plan
     replaced = write_whole(contents)
     return "\n".join(
         f"{'Replaced' if path in replaced else 'Wrote'} {path}"
-        + (f" ({len(pages)} pages)" if path.suffix == ".pdf" else "")
+        + (f" ({count})" if path.suffix == ".pdf" else "")
         for path in contents
         if path.suffix != ".svg" or path.name.endswith("page-01.svg")
     )

@@ -1,6 +1,6 @@
 """What is said of a sheet in words: above its drawing, and at the foot of its pages."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from plans.pages.blocks import Block, side_by_side, space, stack
 from plans.pages.boxes import Box
@@ -23,8 +23,14 @@ TIGHT_ADVICE = (
 NO_TRIM = frozenset({"left 0, right 0, top 0, bottom 0", ""})
 
 
-def sheet_facts(repeat: Repeat, width: float) -> Block:
-    """Return what holds for the whole sheet: grain, size, mass, face, home corner, trims."""
+def sheet_facts(repeat: Repeat, alike: str, width: float) -> Block:
+    """Return what holds for the whole sheet: grain, size, mass, face, home corner, trims.
+
+    Args:
+        repeat: The sheet.
+        alike: Which of its parts look like others, "" for none.
+        width: Of the page.
+    """
     view = repeat.view
     blocks = [
         _grain_and_size(view, width),
@@ -32,6 +38,8 @@ def sheet_facts(repeat: Repeat, width: float) -> Block:
     ]
     if repeat.count > 1:
         blocks.append(paragraph(_alike(repeat), width, bold=True))
+    if alike:
+        blocks.append(paragraph(alike, width, bold=True))
     return stack([*blocks, space(1.5)])
 
 
@@ -49,6 +57,22 @@ def sheet_foot(repeat: Repeat, unlettered: Sequence[str], width: float) -> list[
     if repeat.count > 1:
         blocks += _codes_of_copies(repeat, width)
     return blocks
+
+
+def say_alike(view: SheetView, alike: Mapping[str, tuple[str, ...]]) -> str:
+    """Return which parts of a sheet must not be taken for which others, "" for none.
+
+    Args:
+        view: The sheet.
+        alike: For every code of a part the codes of those that look like it.
+    """
+    groups: dict[tuple[str, ...], list[str]] = {}
+    for part in view.parts:
+        if others := alike.get(part.code):
+            groups.setdefault(others, []).append(part.code)
+    pairs = (f"{', '.join(codes)} ≠ {', '.join(others)}" for others, codes in groups.items())
+    words = "; ".join(pairs)
+    return f"Look alike: {words}." if words else ""
 
 
 def say_why(view: SheetView) -> str:

@@ -1,5 +1,7 @@
 """The marks round a drawn sheet: home corner, sizes, where one stands; and the grain arrow."""
 
+from dataclasses import replace
+
 from plans.pages.boxes import Box
 from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import FIGURE, NOTE
@@ -8,6 +10,7 @@ from plans.pages.strokes import arrow_head
 from plans.sections.sheet_view import SheetView
 
 ARROW = 9.0
+MIDDLE = 20.0  # half of what stands in the middle of a side
 
 
 def home_mark(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
@@ -19,8 +22,27 @@ def home_mark(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
     level = bar(Box(x - outer, y - down * outer, x + leg, y - down * inner))
     upright = bar(Box(x - outer, y - down * outer, x - inner, y + down * leg))
     baseline = y - inner if down == 1 else y + outer + 1.0
-    name = Text(x=x + leg + 1.5, y=baseline, words="HOME", height=NOTE, bold=True)
-    return (level, upright, name)
+    words = f"HOME: {view.home} as you stand"
+    room = sheet.width / 2 - leg - MIDDLE
+    if text_width(words, NOTE, bold=True) > room:
+        words = "HOME"
+    name = Text(x=x + leg + 1.5, y=baseline, words=words, height=NOTE, bold=True)
+    return (level, upright, name, *_edge_names(view, sheet))
+
+
+def _edge_names(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
+    """Return the names of the two edges that are measured from, where they have room."""
+    names: list[Shape] = []
+    is_top = view.home.startswith("top")
+    words = "top edge" if is_top else "bottom edge"
+    if text_width(words, NOTE) <= sheet.width / 2 - MIDDLE:
+        y = sheet.top - 3.0 if is_top else sheet.bottom + 6.4
+        names.append(Text(x=sheet.right, y=y, words=words, height=NOTE, anchor=Anchor.END))
+    if text_width("left edge", NOTE) <= sheet.height / 2 - MIDDLE:
+        name = Text(x=sheet.left - 3.0, y=sheet.bottom, words="left edge", height=NOTE)
+        far = replace(name, y=sheet.top, anchor=Anchor.END)
+        names.append(replace(name if is_top else far, is_upright=True))
+    return tuple(names)
 
 
 def bar(box: Box) -> Solid:

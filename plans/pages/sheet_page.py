@@ -6,8 +6,9 @@ it is turned, and the whole table stands on upright pages. What does not fit goe
 pages with a small copy of the drawing; nothing is ever shrunk to fit.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
 from nesting.lengths import Unit
 from plans.pages.blocks import Block, flow, side_by_side, space, stack
@@ -17,7 +18,13 @@ from plans.pages.lettering import FIGURE, heading, paragraph
 from plans.pages.paper import Paper, turn
 from plans.pages.shapes import Line, LineKind, Role, Text
 from plans.pages.sheet_drawing import Drawing, draw_sheet, draw_small, height_of_drawing
-from plans.pages.sheet_facts import say_why, sheet_facts, sheet_foot, short_cautions
+from plans.pages.sheet_facts import (
+    say_alike,
+    say_why,
+    sheet_facts,
+    sheet_foot,
+    short_cautions,
+)
 from plans.sections.cautions import Caution
 from plans.sections.repeats import Repeat
 from plans.sections.sheet_view import SheetView
@@ -33,10 +40,23 @@ SMALL_HEIGHT = 46.0
 
 
 def sheet_pages(
-    repeat: Repeat, unit: Unit, cautions: Sequence[Caution], paper: Paper
+    repeat: Repeat,
+    unit: Unit,
+    cautions: Sequence[Caution],
+    paper: Paper,
+    alike: Mapping[str, tuple[str, ...]] = MappingProxyType({}),
 ) -> tuple[Draft, ...]:
-    """Return the pages of one sheet, or of several that are cut alike."""
+    """Return the pages of one sheet, or of several that are cut alike.
+
+    Args:
+        repeat: The sheet.
+        unit: Of the plan.
+        cautions: Of the plan.
+        paper: To print on.
+        alike: For every code of a part the codes of those that look like it.
+    """
     view = repeat.view
+    warned = say_alike(view, alike)
     first_page = choose_paper(view, paper)
     is_turned = first_page != paper
     width, room = paper.body_width, body_room(paper)
@@ -44,7 +64,7 @@ def sheet_pages(
     rows = table_rows(view.rows, place, repeat.numbers)
     head = replace(stack([space(3.0), table_head(place, repeat.numbers)]), is_glued=True)
 
-    facts = sheet_facts(repeat, first_page.body_width)
+    facts = sheet_facts(repeat, warned, first_page.body_width)
     warning = short_cautions(cautions, first_page.body_width)
     room_above = body_room(first_page) - facts.height
     above_rows = 0.0 if is_turned else room_above - warning.height - head.height
@@ -63,8 +83,8 @@ def sheet_pages(
     if count == len(rows):
         foot.append(paragraph(why, width))
     while count < len(rows):
-        beside = why if len(bodies) == 1 else ""
-        body, count = _later_page(view, rows, count, room, width, head, why=beside)
+        beside = [warned, why] if len(bodies) == 1 else [warned]
+        body, count = _later_page(view, rows, count, room, width, head, beside=beside)
         bodies.append(body)
     bodies = [*bodies[:-1], *flow([bodies[-1], *foot], room)]
     title = f"Sheet {view.number}" + (f" × {repeat.count}" if repeat.count > 1 else "")
@@ -132,7 +152,7 @@ def _later_page(
     width: float,
     head: Block,
     *,
-    why: str,
+    beside: Sequence[str],
 ) -> tuple[Block, int]:
     """Return a further page of the table, and how many rows are done after it."""
     start = SMALL_WIDTH + 6.0
@@ -143,7 +163,7 @@ def _later_page(
                 paragraph(text, width - start)
                 for text in (
                     f"Heavy: the cuts of this page. {view.home_text}. {view.face_text}",
-                    why,
+                    *beside,
                 )
                 if text
             ),

@@ -1,0 +1,38 @@
+"""Some pages only, which keep their numbers."""
+
+import pytest
+
+from nesting.errors import InputError
+from plans.pages.choosing import choose_pages
+from plans.pages.pages import make_pages
+from plans.pages.paper import A4
+from plans.pages.shapes import Text
+from tests.plans.pages.plan_samples import random_plan
+
+PAGES = make_pages(random_plan(1, (5,) * 11), A4)
+
+
+def titles(wanted: str) -> list[str]:
+    return list(dict.fromkeys(page.title.split(",")[0] for page in choose_pages(PAGES, wanted)))
+
+
+def test_names_pick_all_pages_that_bear_them() -> None:
+    assert titles("labels, overview") == ["Overview", "Labels"]
+    assert titles("sheets") == [f"Sheet {number}" for number in range(1, 12)]
+
+
+def test_one_sheet_is_not_taken_for_another() -> None:
+    assert titles("sheet 1") == ["Sheet 1"]
+    assert titles("Sheet 11") == ["Sheet 11"]
+
+
+def test_numbers_and_ranges_pick_pages_as_they_are_numbered() -> None:
+    assert choose_pages(PAGES, "2,4-6") == (PAGES[1], *PAGES[3:6])
+    said = [text.words for text in choose_pages(PAGES, "4")[0].shapes if isinstance(text, Text)]
+    assert any(f"page 4 of {len(PAGES)}" in words for words in said)
+
+
+@pytest.mark.parametrize("wanted", ["lables", "0", "999", "", "labels,,sheets"])
+def test_what_stands_for_no_page_is_refused_with_the_names_there_are(wanted: str) -> None:
+    with pytest.raises(InputError, match="sheets, parts, labels"):
+        choose_pages(PAGES, wanted)
