@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from plans.pages.blocks import Block, flow, moved, side_by_side, space
+from plans.pages.cabinet_picture import cabinet_picture
 from plans.pages.fonts import printable, text_width
 from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import LINE_STEP, NOTE, fit, heading, paragraph, wrap
@@ -19,6 +20,7 @@ from plans.sections.overview import AssumedNumber
 
 NAME = 9.0
 LEAD = 3.6
+PICTURE = 62.0
 VALUE = 4.0
 BETWEEN = 8.0  # white between two columns of numbers
 FOUND = 24.0  # the blank for one's own reading
@@ -36,6 +38,7 @@ def overview_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         paragraph(overview.bound_text, width, bold=True),
         space(3.0),
     ]
+    blocks += [cabinet_picture(picture, width, PICTURE) for picture in plan.bench.pictures]
     if overview.unplaced:
         blocks += [framed("NOT PLACED", overview.unplaced, width), space(2.0)]
     for title, lines in (
