@@ -113,6 +113,9 @@ def plan(
     book: Annotated[
         bool, typer.Option("--book", help="Use the book of leftovers, and reserve what is used.")
     ] = False,
+    ways: Annotated[
+        bool, typer.Option("--ways", help="Print other ways to buy, too; searches longer.")
+    ] = False,
     json: Json = False,
     quiet: Quiet = False,
     debug: Debug = False,
@@ -128,6 +131,7 @@ def plan(
         pages=pages,
         writes=not json or out is not None,
         book=book,
+        ways=ways,
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
         outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)

@@ -26,6 +26,7 @@ class PlanOptions:
         writes: False where the plan goes to standard output only.
         book: Let parts come from the book of leftovers, whatever the job file says.
         pages: Which pages the PDF has, "overview,sheets" or "3,5-8"; "" for all.
+        ways: Print other ways to buy on the shopping page.
     """
 
     out: Path | None = None
@@ -37,6 +38,7 @@ class PlanOptions:
     writes: bool = True
     book: bool = False
     pages: str = ""
+    ways: bool = False
 
 
 def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
@@ -89,20 +91,25 @@ def _plan_job(
     reserving: Callable[[Any], AbstractContextManager[None]],
 ) -> Outcome:
     """Plan a job and write it while what it uses of the book is reserved."""
+    from nesting.batches import solve_in_kits
     from nesting.first_cuts import solve_with_yard
     from nesting.solve import DEFAULT_EFFORT
     from plans.plan import make_plan
     from plans.plan_file import dump, plan_document
     from plans.rehearsal import rehearse
+    from plans.sections.sessions import say_session
 
-    result = solve_with_yard(
-        job,
-        effort=DEFAULT_EFFORT if options.effort is None else options.effort,
-        seed=options.seed,
-        seconds=options.seconds,
-        progress=progress,
-    )
-    made = make_plan(job, result)
+    def solve(job: Any) -> Any:  # noqa: ANN401
+        return solve_with_yard(
+            job,
+            effort=DEFAULT_EFFORT if options.effort is None else options.effort,
+            seed=options.seed,
+            seconds=options.seconds,
+            progress=progress,
+        )
+
+    result = solve_in_kits(job, solve)
+    made = make_plan(job, result, _ways(job, result, solve) if options.ways else ())
     document = plan_document(job, result, made)
     check_rehearsal(rehearse(document).faults)
     messages = []
@@ -116,9 +123,26 @@ def _plan_job(
         status=plan_status(
             is_interrupted=result.interrupted, is_complete=not made.overview.unplaced
         ),
-        text="\n".join([*made.overview.figures, made.overview.bound_text, *made.overview.unplaced]),
+        text="\n".join(
+            [
+                *made.overview.figures,
+                made.overview.bound_text,
+                *map(say_session, made.workshop.sessions),
+                *made.overview.unplaced,
+            ]
+        ),
         data=document,
         messages=tuple(messages),
+    )
+
+
+def _ways(job: Any, result: Any, solve: Callable[[Any], Any]) -> tuple[Any, ...]:  # noqa: ANN401
+    """Return the ways to buy as lines of the shopping page; the plan itself is not sought again."""
+    from nesting.buying import find_ways
+    from plans.sections.ways import make_way_lines
+
+    return make_way_lines(
+        find_ways(job, lambda allowed: result if allowed == job else solve(allowed))
     )
 
 

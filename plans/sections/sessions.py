@@ -1,0 +1,150 @@
+"""Sessions and kits: where the work can be left, and when each cabinet is complete."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from nesting.cut_sequence import Sequence as CutSequence
+from nesting.kits import find_kits, find_most_open
+from nesting.sessions import Moment, plan_sessions
+from plans.sections.numbers import to_whole
+from plans.sections.worked import Worked
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SessionRow:
+    """The work from one stopping point to the next.
+
+    Attributes:
+        number: From 1.
+        first: Its first cut, "1.1".
+        last: The cut after which one can stop, "2.4".
+        minutes: Estimated minutes.
+        metres: Metres sawn, to 0.1.
+        settings: Settings of the guide.
+        lifts: Cuts across a piece that one person should not lift alone.
+        text: What lies about afterwards, in a sentence.
+    """
+
+    number: str
+    first: str
+    last: str
+    minutes: str
+    metres: str
+    settings: str
+    lifts: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KitRow:
+    """The parts of one cabinet.
+
+    Attributes:
+        cabinet: Its letter.
+        parts: How many.
+        sheets: Numbers of the sheets that they come from.
+        closes: The cut after which all are there, "3.12"; "never" where some have no place.
+        stack: Their codes from the top of the stack to its bottom: the last one cut lies on top.
+    """
+
+    cabinet: str
+    parts: str
+    sheets: str
+    closes: str
+    stack: tuple[str, ...]
+
+
+SMALL = "All that lies about can be put away flat."
+LARGE = "There is no natural stop before this: large pieces lie about. Lay them flat, supported."
+
+
+def make_session_rows(worked: Worked) -> tuple[SessionRow, ...]:
+    """Return the sessions, none where the job does not ask for them."""
+    evening = worked.job.terms.evening
+    if evening is None:
+        return ()
+    sessions = plan_sessions(
+        worked.job,
+        worked.layout,
+        _sequences(worked),
+        store=evening.store,
+        most_minutes=evening.minutes,
+    )
+    return tuple(
+        SessionRow(
+            number=str(number),
+            first=_name(session.first),
+            last=_name(session.last),
+            minutes=str(to_whole(session.minutes)),
+            metres=f"{session.metres:.1f}",
+            settings=str(session.settings),
+            lifts=str(session.lifts),
+            text=SMALL if session.is_storable else LARGE,
+        )
+        for number, session in enumerate(sessions, start=1)
+    )
+
+
+def say_session(row: SessionRow) -> str:
+    """Return a session as one line."""
+    return (
+        f"Session {row.number}: cuts {row.first} to {row.last}, about {row.minutes} minutes, "
+        f"{row.metres} m, {row.settings} settings, {row.lifts} heavy lifts. {row.text}"
+    )
+
+
+def make_kit_rows(worked: Worked) -> tuple[KitRow, ...]:
+    """Return the kits in the order in which they are complete; none for fewer than two cabinets."""
+    kits = find_kits(worked.job, worked.layout, _sequences(worked))
+    if len(kits) < 2:  # noqa: PLR2004 - one cabinet is the whole job
+        return ()
+    return tuple(
+        KitRow(
+            cabinet=kit.cabinet,
+            parts=str(kit.parts),
+            sheets=", ".join(map(str, kit.sheets)),
+            closes=f"{kit.closes[0]}.{kit.closes[1]}" if kit.closes else "never",
+            stack=tuple(reversed(_codes(worked, kit.cabinet))),
+        )
+        for kit in kits
+    )
+
+
+def say_first_cabinet(worked: Worked) -> tuple[str, ...]:
+    """Return when the first of several cabinets is whole and how many parts wait at most."""
+    sequences = _sequences(worked)
+    kits = find_kits(worked.job, worked.layout, sequences)
+    if len(kits) < 2 or kits[0].closes is None:  # noqa: PLR2004 - one cabinet is the whole job
+        return ()
+    sheet, cut = kits[0].closes
+    most = find_most_open(worked.job, worked.layout, sequences)
+    first = kits[0].cabinet
+    return (
+        f"The first whole cabinet is {first}, after cut {sheet}.{cut}: put it together dry there",
+        f"At most {most} parts lie about whose cabinet is not complete",
+    )
+
+
+def _sequences(worked: Worked) -> Sequence[CutSequence]:
+    return [sheet.sequence for sheet in worked.sheets]
+
+
+def _codes(worked: Worked, cabinet: str) -> tuple[str, ...]:
+    """Return the codes of the parts of a cabinet in the order of cutting."""
+    parts = worked.job.parts
+    mine = {
+        code
+        for part, codes in zip(parts, worked.part_codes, strict=True)
+        if part.cabinet == cabinet
+        for code in codes
+    }
+    return tuple(
+        code
+        for sheet in worked.sheets
+        for freed in sheet.freed
+        if (code := sheet.codes[freed.place.path]) in mine
+    )
+
+
+def _name(moment: Moment) -> str:
+    return f"{moment.sheet}.{moment.cut}"
