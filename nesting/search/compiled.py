@@ -27,3 +27,13 @@ def compiled(function: Kernel) -> Kernel:
     except RuntimeError:  # no folder for the cache can be written
         kernel = numba.njit(**_OPTIONS)(function)
     return cast("Kernel", kernel)
+
+
+def inner(function: Kernel) -> Kernel:
+    """Return the compiled form of a function that only kernels of its own module call.
+
+    It has no way in from Python and no place in the cache: both would have to be compiled, written
+    and looked for, and the code is a part of the kernels that call it anyway.
+    """
+    kernel: Any = numba.njit(no_cpython_wrapper=True, **_OPTIONS)(function)
+    return cast("Kernel", kernel)

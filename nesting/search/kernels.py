@@ -26,7 +26,7 @@ from typing import NamedTuple, cast
 import numpy as np
 from numpy.typing import NDArray
 
-from nesting.search.compiled import compiled
+from nesting.search.compiled import compiled, inner
 
 Ints = NDArray[np.int64]
 
@@ -107,7 +107,7 @@ class Desk(NamedTuple):
     stand_in: Ints
 
 
-@compiled
+@inner
 def draw(control: Ints, below: int) -> int:
     """Return a random whole number below a limit (xorshift, Marsaglia 2003, on 64 bits)."""
     x = np.uint64(control[RANDOM])
@@ -118,7 +118,7 @@ def draw(control: Ints, below: int) -> int:
     return int(np.int64(x >> np.uint64(33)) % below)
 
 
-@compiled
+@inner
 def put(state: Ints, log: Ints, row: int, column: int, value: int) -> None:
     """Write one entry of the state and record what was there. A full log is marked as such."""
     old = state[row, column]
@@ -134,7 +134,7 @@ def put(state: Ints, log: Ints, row: int, column: int, value: int) -> None:
     state[row, column] = value
 
 
-@compiled
+@inner
 def take_back(state: Ints, log: Ints) -> None:
     """Undo everything recorded."""
     columns = state.shape[1]
@@ -143,7 +143,7 @@ def take_back(state: Ints, log: Ints) -> None:
     log[0, 0] = 0
 
 
-@compiled
+@inner
 def push(state: Ints, log: Ints, row: int, counter: int, value: int) -> None:
     """Append to a list row."""
     count = state[TOTAL, counter]
@@ -151,7 +151,7 @@ def push(state: Ints, log: Ints, row: int, counter: int, value: int) -> None:
     put(state, log, TOTAL, counter, count + 1)
 
 
-@compiled
+@inner
 def pop(state: Ints, log: Ints, row: int, counter: int) -> int:
     """Take the last entry off a list row."""
     count = state[TOTAL, counter] - 1
@@ -160,7 +160,7 @@ def pop(state: Ints, log: Ints, row: int, counter: int) -> int:
     return value
 
 
-@compiled
+@inner
 def strike(state: Ints, log: Ints, row: int, counter: int, places: int, value: int) -> None:
     """Take a value out of a list row; `places` is the row that knows where it stands."""
     last = pop(state, log, row, counter)
@@ -170,7 +170,7 @@ def strike(state: Ints, log: Ints, row: int, counter: int, places: int, value: i
         put(state, log, places, last, place)
 
 
-@compiled
+@inner
 def tick(desk: Desk, slot: int) -> None:
     """Give a changed sheet a version that it never had before."""
     state, log, control = desk.state, desk.log, desk.control
@@ -178,7 +178,7 @@ def tick(desk: Desk, slot: int) -> None:
     put(state, log, VERSION, slot, control[CLOCK])
 
 
-@compiled
+@inner
 def repair(desk: Desk, node: int) -> None:
     """Set the least sizes of a node and of what lies above it, until nothing changes."""
     state, log = desk.state, desk.log
@@ -197,7 +197,7 @@ def repair(desk: Desk, node: int) -> None:
         node = state[PARENT, node]
 
 
-@compiled
+@inner
 def open_sheet(desk: Desk, sheet: int) -> int:
     """Open an empty sheet and return its slot."""
     state, log, sheets = desk.state, desk.log, desk.sheets
@@ -214,7 +214,7 @@ def open_sheet(desk: Desk, sheet: int) -> int:
     return slot
 
 
-@compiled
+@inner
 def close_sheet(desk: Desk, slot: int) -> None:
     """Close an empty sheet."""
     state, log, sheets = desk.state, desk.log, desk.sheets
@@ -226,7 +226,7 @@ def close_sheet(desk: Desk, slot: int) -> None:
     push(state, log, SPARE_SLOTS, N_SPARE_SLOTS, slot)
 
 
-@compiled
+@inner
 def insert(desk: Desk, part: int, slot: int, beside: int, join: int, side: int) -> None:
     """Put an unplaced part beside a node, or on an empty sheet where beside is NOTHING."""
     state, log, kinds, kind_of = desk.state, desk.log, desk.kinds, desk.kind_of
@@ -261,7 +261,7 @@ def insert(desk: Desk, part: int, slot: int, beside: int, join: int, side: int) 
     tick(desk, slot)
 
 
-@compiled
+@inner
 def remove(desk: Desk, node: int, slot: int) -> int:
     """Take a node and all below it off its sheet; return how many parts that were.
 
@@ -319,7 +319,7 @@ def remove(desk: Desk, node: int, slot: int) -> int:
     return parts
 
 
-@compiled
+@inner
 def score(  # noqa: PLR0917 - plain numbers are what a kernel takes
     mode: int,
     room: int,
@@ -347,7 +347,7 @@ def score(  # noqa: PLR0917 - plain numbers are what a kernel takes
     return uneven
 
 
-@compiled
+@inner
 def find_place(  # noqa: C901, PLR0913, PLR0917 - the innermost loop, in one piece
     state: Ints,
     control: Ints,
@@ -421,7 +421,7 @@ def find_place(  # noqa: C901, PLR0913, PLR0917 - the innermost loop, in one pie
     return best, best_node, best_join, best_side, has_place
 
 
-@compiled
+@inner
 def place(desk: Desk, part: int, mode: int) -> bool:
     """Put a part at its best place on the open sheets; return whether there was one."""
     state, control, scratch, fail, kinds, kind_of, sheets, ways = (
@@ -466,7 +466,7 @@ def place(desk: Desk, part: int, mode: int) -> bool:
     return True
 
 
-@compiled
+@inner
 def choose_sheet(desk: Desk, kind: int, taste: int) -> int:
     """Return the sheet kind to open for a part, or NOTHING where none may be opened.
 
@@ -495,7 +495,7 @@ def choose_sheet(desk: Desk, kind: int, taste: int) -> int:
     return best_sheet
 
 
-@compiled
+@inner
 def sort_unplaced(desk: Desk) -> int:
     """Write the unplaced parts to scratch row 3, those to be placed first in front."""
     state, control, scratch, kinds, kind_of = (
@@ -537,7 +537,7 @@ def sort_unplaced(desk: Desk) -> int:
     return count
 
 
-@compiled
+@inner
 def recreate(desk: Desk) -> None:
     """Place what is unplaced, opening sheets while the limit allows."""
     control, scratch, kind_of, ways = desk.control, desk.scratch, desk.kind_of, desk.ways
@@ -557,7 +557,7 @@ def recreate(desk: Desk) -> None:
         insert(desk, part, slot, NOTHING, LEAF, side)
 
 
-@compiled
+@inner
 def list_parts(desk: Desk, slot: int) -> int:
     """Write the parts of a sheet to scratch row 3 and return how many there are."""
     state, scratch = desk.state, desk.scratch
@@ -577,7 +577,7 @@ def list_parts(desk: Desk, slot: int) -> int:
     return count
 
 
-@compiled
+@inner
 def ruin_sheet(desk: Desk, slot: int) -> None:
     """Clear a sheet, or take a few parts off it together with what they were cut with."""
     state, control, scratch = desk.state, desk.control, desk.scratch
@@ -600,7 +600,7 @@ def ruin_sheet(desk: Desk, slot: int) -> None:
             return
 
 
-@compiled
+@inner
 def ruin(desk: Desk) -> None:
     """Ruin two sheets most often, else three or one, chosen evenly or by a part of theirs."""
     state, control, kind_of = desk.state, desk.control, desk.kind_of
@@ -615,7 +615,7 @@ def ruin(desk: Desk) -> None:
         ruin_sheet(desk, slot)
 
 
-@compiled
+@inner
 def shrink(desk: Desk) -> None:
     """Move the tree of every sheet changed since the last step to the lightest kind that holds it.
 
@@ -653,7 +653,7 @@ def shrink(desk: Desk) -> None:
     control[STEPS] += state[TOTAL, N_OPEN]
 
 
-@compiled
+@inner
 def drop_sheets(desk: Desk) -> None:
     """Empty the sheets with the most free area until the limit is kept."""
     state, log, control, sheets = desk.state, desk.log, desk.control, desk.sheets
@@ -670,7 +670,7 @@ def drop_sheets(desk: Desk) -> None:
     log[1, 0] = 0
 
 
-@compiled
+@inner
 def note_best(desk: Desk) -> bool:
     """Keep the state where it is the best so far; return whether it was.
 
@@ -693,7 +693,7 @@ def note_best(desk: Desk) -> bool:
     return True
 
 
-@compiled
+@inner
 def remember(desk: Desk, times: int) -> None:
     """Fill the memory with a multiple of what is unplaced now."""
     for at in range(desk.memory.shape[0]):
