@@ -15,6 +15,7 @@ import numba
 Kernel = TypeVar("Kernel", bound=Callable[..., Any])
 
 _OPTIONS: Any = {"nogil": True, "error_model": "numpy", "no_cfunc_wrapper": True, "_nrt": False}
+_INNER: Any = {**_OPTIONS, "no_cpython_wrapper": True}
 
 
 def compiled(function: Kernel) -> Kernel:
@@ -35,5 +36,5 @@ def inner(function: Kernel) -> Kernel:
     It has no way in from Python and no place in the cache: both would have to be compiled, written
     and looked for, and the code is a part of the kernels that call it anyway.
     """
-    kernel: Any = numba.njit(no_cpython_wrapper=True, **_OPTIONS)(function)
+    kernel: Any = numba.njit(**_INNER)(function)
     return cast("Kernel", kernel)
