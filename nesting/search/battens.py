@@ -10,10 +10,8 @@ References:
     Gilmore and Gomory (1961), Operations Research 9(6), 849-859, for patterns.
 """
 
-import os
 from collections import Counter
 from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from decimal import Decimal
 from itertools import islice
@@ -22,10 +20,10 @@ import highspy
 import numpy as np
 
 from nesting.lengths import Length
+from nesting.search.solver import make_solver
 from nesting.timber import Timber
 
 MOST_PATTERNS = 60_000  # beyond this the list is cut off and nothing is called proven
-TIME_LIMIT_S = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,13 +148,9 @@ def _fewest(
     sticks = sum(demand.values()) + 1
     costs = [prices[pattern.timber] * sticks + 1 for pattern in patterns]
     dear = 2 * max(costs) + 1
-    with _quiet():
-        solver = highspy.Highs()
-    solver.setOptionValue("output_flag", False)  # noqa: FBT003 - the solver's own signature
-    solver.setOptionValue("mip_rel_gap", 0.0)
+    solver = make_solver()
     scale = max(costs)
     solver.setOptionValue("mip_abs_gap", 0.5 / scale)
-    solver.setOptionValue("time_limit", TIME_LIMIT_S)
     for cost in costs:
         solver.addVar(0, float(sticks))
         solver.changeColCost(solver.getNumCol() - 1, cost / scale)
@@ -175,22 +169,6 @@ def _fewest(
     missing = Counter({length: values[len(patterns) + kind] for kind, length in enumerate(lengths)})
     is_optimal = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
     return values[: len(patterns)], +missing, is_optimal
-
-
-@contextmanager
-def _quiet() -> Iterator[None]:
-    """Keep the greeting that the solver prints when it is made off standard output.
-
-    A command may write its result there for another program to read.
-    """
-    kept, nowhere = os.dup(1), os.open(os.devnull, os.O_WRONLY)
-    try:
-        os.dup2(nowhere, 1)
-        yield
-    finally:
-        os.dup2(kept, 1)
-        os.close(kept)
-        os.close(nowhere)
 
 
 def _add_rows(

@@ -12,7 +12,9 @@ from dataclasses import dataclass, replace
 
 from nesting.search.bounds import Bound, bound_by_area, bound_by_functions
 from nesting.search.packers import Packers
+from nesting.search.pool import Pool
 from nesting.search.problem import Plan, Problem, measure_plan
+from nesting.search.recombine import Recombiner
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 
@@ -28,6 +30,10 @@ FEW_PARTS = 60  # a job of so many parts gets half the work of a very large one
 MANY_PARTS = 1500  # above this the packers take seconds; whole sheets are repeated instead
 TOO_MANY_PARTS = 6000  # above this only what repeated sheets leave over is searched
 LEFT_OVER = 1000
+MANY_KINDS = 250  # above this recombination costs more than it gives
+FIRST_RECOMBINING = 1_000_000  # steps of each search before it
+GROWTH = 1.5  # of the distance to the next one
+RECOMBINING = 0.15  # most of the work that goes into it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +64,7 @@ class Contest:
         self._repeater = Repeater(problem, seed=seed)
         self._seed = seed
         self._searches: list[RuinRecreate] = []
+        self._recombiner: Recombiner | None = None
         self._is_interrupted = False
         self.plan: Plan = ()
         self.bound = bound_by_area(problem)
@@ -80,6 +87,7 @@ class Contest:
             bound=self.bound,
             rounds=self._packers.rounds
             + self._repeater.rounds
+            + (self._recombiner.rounds if self._recombiner else 0)
             + sum(search.rounds for search in self._searches),
             is_interrupted=self._is_interrupted,
         )
@@ -110,15 +118,28 @@ class Contest:
     def _play_rounds(
         self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
     ) -> None:
+        pool = Pool(self._problem)
+        if self._may_recombine():
+            self._recombiner = Recombiner(self._problem, pool, seed=self._seed)
         self._searches = self._make_searches()
-        done, length = 0, FIRST_ROUND
+        done, length, next_time = 0, FIRST_ROUND, FIRST_RECOMBINING
         with ThreadPoolExecutor(max_workers=min(SEARCHES, os.cpu_count() or 1)) as workers:
             while done < self._steps and not self.is_done() and not must_stop():
                 length = min(length, self._steps - done)
                 self._play(workers, length)
                 done += length
                 length = min(2 * length, LONGEST_ROUND)
+                if self._recombiner and not self.is_done():
+                    for search in self._searches:
+                        pool.add(search.hand_over())
+                    if done >= next_time:
+                        next_time = int(GROWTH * done)
+                        allowance = int(RECOMBINING * SEARCHES * done) - self._recombiner.work
+                        self.plan = self._recombiner.improve(self.plan, allowance)
                 report(done / self._steps, self.plan, self.bound)
+
+    def _may_recombine(self) -> bool:
+        return len(self._problem.kinds) <= MANY_KINDS and self._problem.copies <= MANY_PARTS
 
     def _make_searches(self) -> list[RuinRecreate]:
         sheet_limit = 2 * len(self.plan) + SPARE_SHEETS
@@ -128,6 +149,7 @@ class Contest:
                 mix_seed(self._seed, number),
                 target=self.bound.weight,
                 sheet_limit=sheet_limit,
+                is_keeping=self._recombiner is not None,
             )
             for number in range(SEARCHES)
         ]
@@ -138,6 +160,10 @@ class Contest:
         Where one reaches the bound, those behind it that have not begun need not begin.
         """
         start = self.plan
+        if self._recombiner:
+            watched = self._recombiner.choose_watched(start)
+            for search in self._searches:
+                search.watch(watched)
         running = [workers.submit(search.improve, start, steps) for search in self._searches]
         for number, future in enumerate(running):
             plan = future.result()

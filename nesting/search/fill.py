@@ -1,7 +1,7 @@
 """Filling one sheet with the most valuable parts: a knapsack with cuts edge to edge."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from nesting.search.problem import Codes, Plan, Problem, count_kinds
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
@@ -29,35 +29,70 @@ def fill_sheet(
     Returns:
         Postfix codes with the problem's part kinds; empty where nothing fits.
     """
-    kind = problem.sheets[sheet]
-    wanted = [
-        number
-        for number, part in enumerate(problem.kinds)
-        if copies[number] > 0 and part.ways[sheet] and (values is None or values[number] > 0)
-    ]
-    if not wanted:
+    single = single_out(problem, sheet, copies, values)
+    if single is None:
         return ()
-    parts = tuple(
-        replace(
-            problem.kinds[number],
-            ways=(problem.kinds[number].ways[sheet],),
-            copies=min(copies[number], kind.area // problem.kinds[number].area),
-        )
-        for number in wanted
-    )
-    alone = replace(problem, kinds=parts, sheets=(replace(kind, count=1, weight=1),))
     search = RuinRecreate(
-        alone,
+        single.problem,
         mix_seed(seed, 0),
-        values=None if values is None else [values[number] for number in wanted],
+        values=None if values is None else single.values,
         target=1,
         sheet_limit=1,
     )
     nothing: Plan = ()
     plan = search.improve(nothing, steps)
-    if not plan:
-        return ()
-    return tuple(2 * wanted[code // 2] + code % 2 if code >= 0 else code for code in plan[0].codes)
+    return single.rename(plan[0].codes) if plan else ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Single:
+    """The problem of one sheet.
+
+    Attributes:
+        problem: One sheet, and the part kinds that fit it and are worth something.
+        numbers: The number of each of its part kinds in the whole problem.
+        values: What one of each of its part kinds is worth.
+    """
+
+    problem: Problem
+    numbers: tuple[int, ...]
+    values: tuple[int, ...]
+
+    def rename(self, codes: Codes) -> Codes:
+        """Return a tree with the part kinds of the whole problem."""
+        return tuple(
+            2 * self.numbers[code // 2] + code % 2 if code >= 0 else code for code in codes
+        )
+
+
+def single_out(
+    problem: Problem, sheet: int, copies: Sequence[int], values: Sequence[int] | None
+) -> Single | None:
+    """Return the problem of one sheet, None where nothing worth placing fits it.
+
+    The arguments are those of `fill_sheet`.
+    """
+    kind = problem.sheets[sheet]
+    worths = [part.area for part in problem.kinds] if values is None else values
+    numbers = tuple(
+        number
+        for number, part in enumerate(problem.kinds)
+        if copies[number] > 0 and part.ways[sheet] and worths[number] > 0
+    )
+    if not numbers:
+        return None
+    parts = tuple(
+        replace(
+            problem.kinds[number],
+            ways=(problem.kinds[number].ways[sheet],),
+            copies=max(1, min(copies[number], kind.area // problem.kinds[number].area)),
+        )
+        for number in numbers
+    )
+    alone = replace(problem, kinds=parts, sheets=(replace(kind, count=1, weight=1),))
+    return Single(
+        problem=alone, numbers=numbers, values=tuple(worths[number] for number in numbers)
+    )
 
 
 def value_of(codes: Codes, values: Sequence[int]) -> int:

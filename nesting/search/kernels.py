@@ -49,13 +49,15 @@ ROWS = 20
 N_UNPLACED, N_OPEN, N_SPARE_NODES, N_SPARE_SLOTS, MISSING, WEIGHT = _number(0, 6)
 
 # Rows of `kinds` and of `sheets`.
-LONG, SHORT, AREA, VALUE, MARK = _number(0, 5)
+LONG, SHORT, AREA, VALUE, MARK, WORTH = _number(0, 6)
 SHEET_LENGTH, SHEET_WIDTH, SHEET_AREA, SHEET_WEIGHT, SHEET_COUNT = _number(0, 5)
+# What a sheet may waste, and what its parts must be worth, to be kept for other searches.
+SHEET_WASTE, SHEET_WORTH = _number(5, 7)
 
 # Entries of `control`.
 RANDOM, LIMIT, TARGET, STEPS, LAST_STEP, ROUND, IDLE, BEST_MISSING = _number(0, 8)
-BEST_WEIGHT, CLOCK, BLINK, MEMORY_AT, IDLE_LIMIT, IS_FRESH = _number(8, 14)
-CONTROLS = 14
+BEST_WEIGHT, CLOCK, BLINK, MEMORY_AT, IDLE_LIMIT, IS_FRESH, N_SEEN = _number(8, 15)
+CONTROLS = 15
 
 # Chances: scores in tenths, sheets ruined in tenths, sorting keys in hundredths.
 MISFIT, STRIP, SHORTER_REST, LOST, UNEVEN = _number(0, 5)
@@ -66,6 +68,8 @@ CLEARED, CLIMBED = 15, 35  # chances in hundredths
 MOST_TAKEN = 12
 NOISE = 8192.0  # so that nearly equal sheets take turns at being dropped
 EITHER_WAY = 3
+PROBES = 8  # places looked at in the table of mixes
+SHEET_MARK = 0x2545F4914F6CDD1D  # tells equal mixes on different sheet kinds apart
 
 LEAF, SIDE, STACK = _number(0, 3)
 NEVER = cast("int", np.int64(2**62))
@@ -84,10 +88,13 @@ class Desk(NamedTuple):
         scratch: Stacks and lists of one call. Shape (6, 2 * columns).
         memory: What was unplaced in the last rounds. Shape (length,).
         fail: Version of the sheet on which a kind had no place. Shape (kinds, slots), int32.
-        kinds: Sides, area, value and mark of the part kinds. Shape (5, kinds).
+        seen: Table of the mixes of parts that were kept. Shape (a power of two,) or (0,) for none.
+        kept: How much of the rest is used; then sheet kind, number of codes and codes of each
+            sheet kept. Shape (size,).
+        kinds: Sides, area, value, mark and worth of the part kinds. Shape (6, kinds).
         kind_of: Kind of every part; parts of a kind are consecutive. Shape (parts,).
         first_of: First part of every kind, and the number of parts. Shape (kinds + 1,).
-        sheets: Sizes, area, weight and count of the sheet kinds. Shape (5, sheets).
+        sheets: Sizes, area, weight, count and what is worth keeping. Shape (7, sheets).
         ways: How a part kind may lie on a sheet kind. Shape (sheets, kinds).
         stand_in: 1 where the second sheet kind may stand in for the first. Shape (sheets, sheets).
     """
@@ -99,6 +106,8 @@ class Desk(NamedTuple):
     scratch: Ints
     memory: Ints
     fail: NDArray[np.int32]
+    seen: Ints
+    kept: Ints
     kinds: Ints
     kind_of: Ints
     first_of: Ints
@@ -701,6 +710,55 @@ def remember(desk: Desk, times: int) -> None:
 
 
 @compiled
+def is_new(desk: Desk, mix: int) -> bool:
+    """Return whether a mix of parts was never kept, and note it. A full table knows no new ones."""
+    seen, control = desk.seen, desk.control
+    last = seen.shape[0] - 1
+    for probe in range(PROBES):
+        at = (mix + probe) & last
+        if seen[at] == mix:
+            return False
+        if seen[at] == 0:
+            seen[at] = mix
+            control[N_SEEN] += 1
+            return True
+    return False
+
+
+@compiled
+def keep_sheets(desk: Desk, since: int) -> None:
+    """Keep every sheet changed since a moment that wastes little and holds a new mix."""
+    state, control, scratch, kinds, kind_of, sheets, kept = (
+        desk.state,
+        desk.control,
+        desk.scratch,
+        desk.kinds,
+        desk.kind_of,
+        desk.sheets,
+        desk.kept,
+    )
+    for place_open in range(state[TOTAL, N_OPEN]):
+        slot = state[OPEN, place_open]
+        sheet = state[SHEET, slot]
+        if state[VERSION, slot] <= since or state[FREE, slot] > sheets[SHEET_WASTE, sheet]:
+            continue
+        count = list_parts(desk, slot)
+        control[STEPS] += count
+        worth = 0
+        for number in range(count):
+            worth += kinds[WORTH, kind_of[scratch[3, number]]]
+        room = kept.shape[0] - 1 - kept[0]
+        if worth < sheets[SHEET_WORTH, sheet] or room < 2 * count + 2:
+            continue
+        if is_new(desk, state[MIX, slot] + sheet * SHEET_MARK):
+            at = 1 + kept[0]
+            codes = kept[at + 2 :]
+            kept[at] = sheet
+            kept[at + 1] = write_codes(state, kinds, kind_of, slot, scratch, codes)
+            kept[0] += 2 + kept[at + 1]
+
+
+@compiled
 def search(desk: Desk) -> None:
     """Ruin and recreate until the steps are used up or the target is reached.
 
@@ -723,13 +781,15 @@ def search(desk: Desk) -> None:
             return
         control[ROUND] += 1
         control[STEPS] += 10
-        before = state[TOTAL, MISSING]
+        before, clock = state[TOTAL, MISSING], control[CLOCK]
         log[0, 0] = 0
         log[1, 0] = 0
         ruin(desk)
         recreate(desk)
         if sheets.shape[1] > 1:
             shrink(desk)
+        if desk.seen.shape[0] > 0:
+            keep_sheets(desk, clock)
         if note_best(desk):
             control[IDLE] = 0
             if control[BEST_MISSING] == 0:

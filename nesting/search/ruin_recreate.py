@@ -1,6 +1,7 @@
 """Ruin and recreate: one search with its own seed, in slices of a fixed amount of work."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -14,6 +15,8 @@ LOG_SIZE = 1 << 18
 AREA_BITS = 50  # areas are halved until their sum is below this power of two
 MANY_PARTS = 2000
 SPARE_SHEETS = 200
+TABLE_SIZE = 1 << 16
+KEPT_SIZE = 1 << 18
 _SPLIT = 0x9E3779B97F4A7C15
 _MASK = 2**64 - 1
 
@@ -29,6 +32,21 @@ def mix_seed(seed: int, number: int) -> int:
     value = ((value ^ value >> 27) * 0x94D049BB133111EB) & _MASK
     value ^= value >> 31
     return (value or _SPLIT) - 2**63
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Watched:
+    """Which sheets are worth keeping.
+
+    Attributes:
+        waste: For every sheet kind, the free area that a sheet may have.
+        worths: What a part of each kind is worth, in any unit.
+        least: For every sheet kind, what its parts must be worth together.
+    """
+
+    waste: tuple[int, ...]
+    worths: tuple[int, ...]
+    least: tuple[int, ...]
 
 
 class RuinRecreate:
@@ -47,6 +65,7 @@ class RuinRecreate:
         target: int = 0,
         values: Sequence[int] | None = None,
         sheet_limit: int | None = None,
+        is_keeping: bool = False,
     ) -> None:
         """Prepare the arrays.
 
@@ -56,10 +75,11 @@ class RuinRecreate:
             target: Weight at which the search may stop, everything being placed.
             values: What each part kind is worth; its area where left out.
             sheet_limit: Most sheets that will ever be open at once.
+            is_keeping: Whether good sheets are kept for `hand_over`; see `watch`.
         """
         self.problem = problem
         kinds, copies = problem.kinds, problem.copies
-        shift = max(0, problem.area.bit_length() - AREA_BITS)
+        self._shift = shift = max(0, problem.area.bit_length() - AREA_BITS)
         self._slots = min(copies, sheet_limit or copies)
         columns = max(2 * copies, self._slots, len(problem.sheets), 8) + 2
         state = np.zeros((kernels.ROWS, columns), dtype=np.int64)
@@ -72,6 +92,8 @@ class RuinRecreate:
             scratch=np.zeros((6, 2 * columns), dtype=np.int64),
             memory=np.zeros(MEMORY, dtype=np.int64),
             fail=np.full((len(kinds), self._slots), -1, dtype=np.int32),
+            seen=np.zeros(TABLE_SIZE if is_keeping else 0, dtype=np.int64),
+            kept=np.zeros(KEPT_SIZE if is_keeping else 1, dtype=np.int64),
             kinds=_list_kinds(problem, shift, values),
             kind_of=np.repeat(np.arange(len(kinds), dtype=np.int64), counts),
             first_of=np.concatenate([[0], np.cumsum(counts)], dtype=np.int64),
@@ -121,6 +143,11 @@ class RuinRecreate:
         """How many times something was ruined and recreated."""
         return int(self._desk.control[kernels.ROUND])
 
+    @property
+    def work(self) -> int:
+        """Steps of the last slice."""
+        return int(self._desk.control[kernels.STEPS])
+
     def improve(self, best: Plan, steps: int) -> Plan:
         """Go on from the own state, or from a plan that is better than everything found here."""
         missing, weight = self._measure(best)
@@ -142,6 +169,28 @@ class RuinRecreate:
         self._desk.control[kernels.STEPS] = 0
         self._desk.control[kernels.LAST_STEP] = steps
         kernels.search(self._desk)
+
+    def watch(self, watched: Watched) -> None:
+        """Say which sheets to keep from now on."""
+        self._desk.sheets[kernels.SHEET_WASTE] = [area >> self._shift for area in watched.waste]
+        self._desk.sheets[kernels.SHEET_WORTH] = watched.least
+        self._desk.kinds[kernels.WORTH] = watched.worths
+
+    def hand_over(self) -> list[SheetPlan]:
+        """Return the sheets kept since the last time, no mix of parts twice, and forget them."""
+        kept, control = self._desk.kept, self._desk.control
+        end = 1 + int(kept[0])
+        numbers = kept[:end].tolist()
+        sheets, at = [], 1
+        while at < end:
+            codes = tuple(numbers[at + 2 : at + 2 + numbers[at + 1]])
+            sheets.append(SheetPlan(kind=numbers[at], codes=codes))
+            at += 2 + len(codes)
+        kept[0] = 0
+        if 2 * control[kernels.N_SEEN] > len(self._desk.seen):
+            self._desk.seen[:] = 0
+            control[kernels.N_SEEN] = 0
+        return sheets
 
     def load(self, plan: Plan) -> None:
         """Go on from a plan, with a lighter one as the goal."""
@@ -180,6 +229,7 @@ def _list_kinds(problem: Problem, shift: int, values: Sequence[int] | None) -> k
         areas,
         areas if values is None else list(values),
         marks.tolist(),
+        [0 for _ in kinds],
     ]
     return np.array(rows, dtype=np.int64)
 
@@ -192,6 +242,8 @@ def _list_sheets(problem: Problem, shift: int) -> kernels.Ints:
         [sheet.area >> shift for sheet in problem.sheets],
         [sheet.weight for sheet in problem.sheets],
         [sheet.count for sheet in problem.sheets],
+        [0 for _ in problem.sheets],
+        [0 for _ in problem.sheets],
     ]
     return np.array(rows, dtype=np.int64)
 

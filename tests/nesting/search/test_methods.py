@@ -13,6 +13,7 @@ from nesting.search.contest import Found, search_problem
 from nesting.search.grid import list_groups, make_problem
 from nesting.search.method import Method
 from nesting.search.packers import Packers, pack_variants
+from nesting.search.pool import Pool
 from nesting.search.problem import (
     SIDE_BY_SIDE,
     Plan,
@@ -21,14 +22,36 @@ from nesting.search.problem import (
     count_kinds,
     measure_plan,
 )
+from nesting.search.recombine import Recombiner
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 from tests.nesting.search.jobs import BIRCH, make_job, make_part, make_random_job, make_sheet
+
+
+class SeenAndRecombined:
+    """Recombination of the sheets that one ruin and recreate sees."""
+
+    def __init__(self, problem: Problem) -> None:
+        self._pool = Pool(problem)
+        self._search = RuinRecreate(problem, mix_seed(1, 0), is_keeping=True)
+        self._recombiner = Recombiner(problem, self._pool, seed=1)
+
+    @property
+    def rounds(self) -> int:
+        return self._recombiner.rounds
+
+    def improve(self, best: Plan, steps: int) -> Plan:
+        self._search.watch(self._recombiner.choose_watched(best))
+        self._search.improve(best, steps)
+        self._pool.add(self._search.hand_over())
+        return self._recombiner.improve(best, steps)
+
 
 METHODS: dict[str, Callable[[Problem], Method]] = {
     "packers": Packers,
     "repeater": lambda problem: Repeater(problem, seed=1),
     "ruin and recreate": lambda problem: RuinRecreate(problem, mix_seed(1, 0)),
+    "recombination": SeenAndRecombined,
 }
 STEPS = 200_000
 
