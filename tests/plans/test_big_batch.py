@@ -1,0 +1,91 @@
+"""The acceptance of the batch mode, on an invented job of 504 parts and eight types of cabinet."""
+
+import time
+from functools import cache, partial
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from nesting.batches import solve_in_kits
+from nesting.checks import check_layout
+from nesting.cut_sequence import order_cuts
+from nesting.garage.marks import CutMade, Marks, SheetMissing, add_marks
+from nesting.job import Job
+from nesting.kits import find_kits, find_most_open
+from nesting.replan import replan
+from nesting.search.result import Result
+from nesting.solve import solve, solve_cheapest
+from plans.plan import Plan, make_plan
+from plans.plan_file import dump, plan_document
+from plans.plan_reading import read_planned
+from plans.rehearsal import rehearse
+from tests.nesting.big_batch import big_batch
+from tests.plans.plan_rules import faults_of
+
+LIMIT = 120
+EFFORT = 1
+
+pytestmark = pytest.mark.slow
+
+
+@cache
+def planned_batch() -> tuple[Job, Result, Plan, dict[str, Any]]:
+    job = big_batch(LIMIT)
+    result = solve_in_kits(job, partial(solve, effort=EFFORT))
+    made = make_plan(job, result)
+    return job, result, made, plan_document(job, result, made)
+
+
+def test_the_rehearsal_and_the_rules_accept_the_batch() -> None:
+    job, result, _, document = planned_batch()
+    assert sum(part.count for part in job.parts) >= 500
+    assert len(job.cabinets) == 8
+    assert rehearse(document).faults == ()
+    assert faults_of(document) == []
+    assert check_layout(job, result.layout) == ()
+    assert not result.layout.unplaced
+
+
+def test_every_kit_closes_and_no_more_parts_wait_than_the_limit() -> None:
+    job, result, made, _ = planned_batch()
+    kits = find_kits(job, result.layout, made.sequences)
+    assert len(kits) == sum(len(build.letters) for build in job.cabinets)
+    assert all(kit.closes for kit in kits)
+    assert all(len(kit.stack) == kit.parts for kit in kits)
+    assert find_most_open(job, result.layout, made.sequences) <= LIMIT
+    assert any("lie about whose cabinet" in line for line in made.overview.figures)
+
+
+def test_the_settings_are_reported_and_no_more_than_those_of_the_cheapest_plan() -> None:
+    job, result, made, _ = planned_batch()
+    cheapest = solve_cheapest(job, effort=EFFORT)
+    theirs = sum(order_cuts(job, sheet).settings for sheet in cheapest.layout.sheets)
+    ours = sum(sequence.settings for sequence in made.sequences)
+    assert result.cost <= cheapest.cost
+    assert ours <= theirs
+    assert any(f"{ours} settings" in line for line in made.overview.figures)
+
+
+@pytest.mark.parametrize("where", ["the next one", "one in the middle", "the last one"])
+def test_a_sheet_that_is_missing_half_way_is_planned_round_within_a_minute(
+    where: str, tmp_path: Path
+) -> None:
+    job, _, _, document = planned_batch()
+    path = tmp_path / "batch.plan.json"
+    path.write_text(dump(document), "utf-8")
+    planned = read_planned(path)
+    half = len(planned.sheets) // 2
+    gone = {"the next one": half + 1, "one in the middle": half * 3 // 2, "the last one": -1}[where]
+    sheet = planned.sheets[gone - 1 if gone > 0 else gone].number
+    cut = tuple(
+        CutMade(sheet=each.number, cut=made.number)
+        for each in planned.sheets[:half]
+        for made in each.cuts
+    )
+    marks = add_marks(planned, Marks(), (*cut, SheetMissing(sheet=sheet)))
+    begin = time.monotonic()
+    again = replan(job, planned, marks, effort=EFFORT)
+    assert time.monotonic() - begin < 60
+    assert not again.layout.unplaced
+    assert check_layout(again.remaining.job, again.layout) == ()
