@@ -52,9 +52,9 @@ def columns(unit: Unit, width: float) -> Columns:
     Fractions of an inch need wide guide figures; their keep sizes set the fraction smaller.
     """
     hold, edge, keep, guide, codes = (
-        (50.0, 19.3, 49.3, 26.7, 17.3) if unit is Unit.MM else (50.0, 19.3, 43.3, 32.7, 17.3)
+        (50.0, 19.3, 49.3, 28.2, 17.3) if unit is Unit.MM else (50.0, 19.3, 43.3, 34.2, 17.3)
     )
-    tick, number = 7.6, 17.4
+    tick, number = 7.6, 15.9
     spare = (width - tick - number - hold - edge - keep - guide - codes) / 6
     places = [tick]
     for column in (number, hold, edge, keep, guide):
@@ -262,9 +262,9 @@ def _guide(
 ) -> tuple[Text, ...]:
     if not figure:  # the yard sets its own saw
         return ()
-    x = place.guide + 3.3
+    x = place.guide + 2.5
     words = printable(figure)
-    height = fit(words, place.codes - x - 0.8, FIGURE, NOTE) or NOTE
+    height = fit(words, place.codes - x - 0.2, FIGURE, NOTE) or NOTE
     return (
         Text(x=place.guide, y=baseline, words=side, height=NOTE),
         Text(x=x, y=baseline, words=words, height=height, role=Role.FIGURE, is_struck=is_struck),

@@ -10,7 +10,7 @@ from plans.pages.strokes import arrow_head
 from plans.sections.sheet_view import SheetView
 
 ARROW = 9.0
-MIDDLE = 20.0  # half of what stands in the middle of a side
+MIDDLE = 18.0  # half of "you stand here"
 
 
 def home_mark(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
@@ -22,23 +22,30 @@ def home_mark(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
     level = bar(Box(x - outer, y - down * outer, x + leg, y - down * inner))
     upright = bar(Box(x - outer, y - down * outer, x - inner, y + down * leg))
     baseline = y - inner if down == 1 else y + outer + 1.0
-    words = f"HOME: {view.home} as you stand"
-    room = sheet.width / 2 - leg - MIDDLE
-    if text_width(words, NOTE, bold=True) > room:
-        words = "HOME"
-    name = Text(x=x + leg + 1.5, y=baseline, words=words, height=NOTE, bold=True)
-    return (level, upright, name, *_edge_names(view, sheet))
+    room = sheet.width / 2 - leg - 2.5 - _middle(view.size.split(" × ")[0])
+    names = tuple(
+        Text(x=x + leg + 1.5, y=baseline, words=words, height=NOTE, bold=True)
+        for words in (f"HOME: {view.home} as you stand", "HOME")
+        if text_width(words, NOTE, bold=True) <= room
+    )
+    return (level, upright, *names[:1], *_edge_names(view, sheet))
+
+
+def _middle(size: str) -> float:
+    """Return half of what stands in the middle of a side: its size between arrows, or a mark."""
+    return max(MIDDLE, text_width(printable(size), FIGURE, bold=True) / 2 + 3.0 + ARROW)
 
 
 def _edge_names(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
     """Return the names of the two edges that are measured from, where they have room."""
     names: list[Shape] = []
+    along, across = view.size.split(" × ")
     is_top = view.home.startswith("top")
     words = "top edge" if is_top else "bottom edge"
-    if text_width(words, NOTE) <= sheet.width / 2 - MIDDLE:
+    if text_width(words, NOTE) <= sheet.width / 2 - _middle(along):
         y = sheet.top - 3.0 if is_top else sheet.bottom + 6.4
         names.append(Text(x=sheet.right, y=y, words=words, height=NOTE, anchor=Anchor.END))
-    if text_width("left edge", NOTE) <= sheet.height / 2 - MIDDLE:
+    if text_width("left edge", NOTE) <= sheet.height / 2 - _middle(across):
         name = Text(x=sheet.left - 3.0, y=sheet.bottom, words="left edge", height=NOTE)
         far = replace(name, y=sheet.top, anchor=Anchor.END)
         names.append(replace(name if is_top else far, is_upright=True))
@@ -101,9 +108,10 @@ def dimensions(view: SheetView, sheet: Box) -> tuple[Shape, ...]:
 
 def standing(sheet: Box) -> tuple[Shape, ...]:
     """Return the mark that says on which side the person stands."""
-    middle, y = (sheet.left + sheet.right) / 2, sheet.bottom + 3.2
-    words = "you stand here"
+    words, y = "you stand here", sheet.bottom + 3.2
     width = text_width(words, NOTE)
+    # Right of a home corner at the bottom left, however narrow the sheet.
+    middle = max((sheet.left + sheet.right) / 2, sheet.left + 16.0 + width / 2)
     tip = middle - width / 2 - 4.0
     return (
         Solid(points=((tip, y), (tip + 2.0, y + 3.4), (tip - 2.0, y + 3.4))),

@@ -1,0 +1,38 @@
+"""Sheets that are cut alike are printed once, with a box for each in every row."""
+
+from dataclasses import replace
+
+import pytest
+
+from nesting.lengths import Unit
+from plans.pages.clashes import find_clashes
+from plans.pages.pages import make_pages
+from plans.pages.paper import A4
+from plans.pages.shapes import Page, Role, Text, TickBox
+from tests.plans.pages.plan_samples import make_sample_plan, random_sheet
+
+KIND = random_sheet(3, 6, unit=Unit.MM)
+
+
+def sheet_pages(count: int) -> list[Page]:
+    views = tuple(replace(KIND, number=number) for number in range(1, count + 1))
+    return [page for page in make_pages(make_sample_plan(views), A4) if "Sheet" in page.title]
+
+
+@pytest.mark.parametrize("count", [2, 3, 7, 14])
+def test_every_row_has_a_box_for_every_sheet(count: int) -> None:
+    pages = sheet_pages(count)
+    shapes = [shape for page in pages for shape in page.shapes]
+    assert pages[0].title == f"Sheet 1 × {count}"
+    assert sum(isinstance(shape, TickBox) for shape in shapes) == count * len(KIND.rows)
+    keeps = [shape for shape in shapes if isinstance(shape, Text) and shape.role is Role.KEEP]
+    assert len(keeps) == sum(len(row.keep.split(" ")) for row in KIND.rows)
+    for page in pages:
+        assert find_clashes(page) == ()
+
+
+def test_sheets_that_differ_are_printed_each() -> None:
+    other = replace(random_sheet(4, 6, unit=Unit.MM), number=2)
+    pages = make_pages(make_sample_plan((replace(KIND, number=1), other)), A4)
+    titles = {page.title for page in pages}
+    assert {"Sheet 1", "Sheet 2"} <= titles
