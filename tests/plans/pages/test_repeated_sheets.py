@@ -1,7 +1,5 @@
 """Sheets that are cut alike are printed once, with a box for each in every row."""
 
-from dataclasses import replace
-
 import pytest
 
 from nesting.lengths import Unit
@@ -15,7 +13,7 @@ KIND = random_sheet(3, 6, unit=Unit.MM)
 
 
 def sheet_pages(count: int) -> list[Page]:
-    views = tuple(replace(KIND, number=number) for number in range(1, count + 1))
+    views = tuple(random_sheet(3, 6, number, Unit.MM) for number in range(1, count + 1))
     return [page for page in make_pages(make_sample_plan(views), A4) if "Sheet" in page.title]
 
 
@@ -32,7 +30,6 @@ def test_every_row_has_a_box_for_every_sheet(count: int) -> None:
 
 
 def test_sheets_that_differ_are_printed_each() -> None:
-    other = replace(random_sheet(4, 6, unit=Unit.MM), number=2)
-    pages = make_pages(make_sample_plan((replace(KIND, number=1), other)), A4)
+    pages = make_pages(make_sample_plan((KIND, random_sheet(4, 6, 2, Unit.MM))), A4)
     titles = {page.title for page in pages}
     assert {"Sheet 1", "Sheet 2"} <= titles
