@@ -93,3 +93,11 @@ def test_a_faulty_job_file_is_refused(job: Path) -> None:
     job.write_text(SHEETS, "utf-8")
     result = CliRunner().invoke(app, ["buy", str(job)])
     assert result.exit_code == ExitStatus.WRONG_INPUT
+
+
+def test_a_plan_prints_the_ways_where_it_is_asked(job: Path) -> None:
+    arguments = ["plan", str(job), "--effort", "0", "--quiet"]
+    assert CliRunner().invoke(app, arguments).exit_code == ExitStatus.DONE
+    plain = job.with_suffix(".pdf").read_bytes()
+    assert CliRunner().invoke(app, [*arguments, "--ways"]).exit_code == ExitStatus.DONE
+    assert job.with_suffix(".pdf").read_bytes() != plain
