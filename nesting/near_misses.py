@@ -93,6 +93,8 @@ class _Trials:
         for look in (self.first_look, self.solve):
             if known is None or known.bound < known.cost:
                 found = look(job)
+                if found.interrupted:
+                    raise KeyboardInterrupt
                 if known is None or _worth(found) < _worth(known):
                     known = found
             if (known.cost < than and _count_missing(known) <= missing) or known.bound >= than:
@@ -121,6 +123,9 @@ def find_near_misses(
         first_look: Plans a job quickly: a search without effort.
         solve: Plans a job like `base` was planned.
         progress: Told which fraction of the sizes is done.
+
+    Raises:
+        KeyboardInterrupt: The user stopped a search; what is near is not known then.
     """
     found: list[NearMiss] = []
     for number, free in enumerate(job.terms.free):

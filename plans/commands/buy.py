@@ -69,17 +69,22 @@ def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  
     for way in ways:
         _rehearse(way)
     best = ways[0]
-    misses = () if best.result.interrupted else _near_misses(job, options, progress)
+    is_stopped = any(way.result.interrupted for way in ways)
+    misses: tuple[Any, ...] | None = None
+    if not is_stopped:
+        try:
+            misses = _near_misses(job, options, progress)
+        except KeyboardInterrupt:
+            is_stopped = True
     unplaced = [
         f"{gap.count} × {full_name(job.parts[gap.part])}: {gap.reason}"
         for gap in best.result.layout.unplaced
     ]
-    is_stopped = any(way.result.interrupted for way in ways)
     return Outcome(
         status=plan_status(is_interrupted=is_stopped, is_complete=not unplaced),
         text="\n".join([*_text(job, ways, misses), *unplaced]),
         data=_data(job, ways, misses, unplaced),
-        messages=("Interrupted: these are the ways found so far.",) if is_stopped else (),
+        messages=("Interrupted: this is what was found so far.",) if is_stopped else (),
     )
 
 
@@ -126,7 +131,8 @@ def _near_misses(job: Any, options: BuyOptions, progress: Progress | None) -> tu
     return find_near_misses(job, search(job), first_look=look, solve=search)
 
 
-def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...]) -> Iterator[str]:  # noqa: ANN401
+def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> Iterator[str]:  # noqa: ANN401
+    """Yield the result for a person; without near misses where the search for them was stopped."""
     from plans.sections.numbers import show_money
     from plans.sections.ways import make_way_lines, say_near_miss
 
@@ -154,7 +160,7 @@ def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...]) -> Iterator[
         yield ""
         yield "Nearly: a size changed by a little"
         yield from (say_near_miss(miss, job.unit) for miss in misses)
-    elif job.terms.free:
+    elif job.terms.free and misses is not None:
         yield ""
         yield "No change of the sizes that are free was found to save anything."
 
@@ -162,7 +168,7 @@ def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...]) -> Iterator[
 def _data(
     job: Any,  # noqa: ANN401
     ways: tuple[Any, ...],
-    misses: tuple[Any, ...],
+    misses: tuple[Any, ...] | None,
     unplaced: list[str],
 ) -> dict[str, Any]:
     from plans.plan_file import to_mm, to_number
@@ -214,7 +220,7 @@ def _data(
                 "sheets_before": miss.sheets_before,
                 "text": say_near_miss(miss, job.unit),
             }
-            for miss in misses
+            for miss in misses or ()
         ],
         "unplaced": unplaced,
     }

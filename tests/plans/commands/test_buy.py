@@ -101,3 +101,16 @@ def test_a_plan_prints_the_ways_where_it_is_asked(job: Path) -> None:
     plain = job.with_suffix(".pdf").read_bytes()
     assert CliRunner().invoke(app, [*arguments, "--ways"]).exit_code == ExitStatus.DONE
     assert job.with_suffix(".pdf").read_bytes() != plain
+
+
+def test_what_was_found_is_shown_where_the_user_stops(
+    job: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def stopped(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("plans.commands.buy._near_misses", stopped)
+    result = CliRunner().invoke(app, ["buy", str(job), "--effort", "0"])
+    assert result.exit_code == ExitStatus.INTERRUPTED
+    assert "A  2 × birch 18" in result.stdout
+    assert "No change" not in result.stdout
