@@ -10,7 +10,7 @@ HOT, COLD = 3000, 100
 """Heat at the beginning and at the end of the first phase, thousandths of a minute."""
 WARM = 600
 FIRST_SHARE = 0.8
-TREE_MOVES, LAST_TREE_MOVES = 15, 50
+TREE_MOVES, LAST_TREE_MOVES = 30, 60
 """Moves on the trees in a hundred rounds, in the first and in the last phase."""
 
 

@@ -167,10 +167,11 @@ def _read_row(bench: kernels.Bench, root: int) -> Row:
     best = bench.best
     join = int(best[kernels.JOIN, root])
     length, width = int(best[kernels.LENGTH, root]), int(best[kernels.WIDTH, root])
+    manner = int(best[kernels.MANNER, root])
     if join == kernels.LEAF:
         kind = int(bench.kind_of[root])
         side = 0 if length == bench.kinds[kernels.LONG, kind] else 1
-        return Row(join=2 * kind + side, length=length, width=width)
+        return Row(join=2 * kind + side, length=length, width=width, manner=manner)
     pieces = []
     waiting = [root]
     while waiting:
@@ -184,5 +185,5 @@ def _read_row(bench: kernels.Bench, root: int) -> Row:
         length=length,
         width=width,
         pieces=tuple(pieces),
-        manner=int(best[kernels.MANNER, root]),
+        manner=manner,
     )

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from nesting.layout import Cut, Direction, Node
 from nesting.lengths import Length
-from nesting.search.least_work.kernels import EACH_ITSELF, LENGTH_FIRST
+from nesting.search.least_work.kernels import AT_END, EACH_ITSELF, LENGTH_FIRST, OTHERWISE
 from nesting.search.problem import SIDE_BY_SIDE
 from nesting.search.realise import Cutter, Piece, split_x, split_y
 from nesting.search.rows import Row, make_key
@@ -40,7 +40,7 @@ class LeastWorkCutter(Cutter):
     def fit(self, row: Row, piece: Piece, kind: int) -> Node:
         """Return the tree that cuts a row out of a piece at least as large."""
         if not row.pieces:
-            return super().fit(row, piece, kind)
+            return self._fit_part(row, piece, kind)
         is_side = row.join == SIDE_BY_SIDE
         along, across = Direction.CROSSCUT, Direction.RIP
         split_along, split_across = split_x, split_y
@@ -56,13 +56,13 @@ class LeastWorkCutter(Cutter):
         if row.manner & LENGTH_FIRST and over > 0:
             left, rest = split_along(piece, total, self._kerf)
             steps.append(_Step(direction=along, at=total, over=over, rest=rest))
-        is_whole = row.manner & EACH_ITSELF != 0
-        for child in list_pieces(row):
+        children = list_pieces(row)
+        for number, child in enumerate(children):
             assert left is not None, "a row's pieces are shorter than the row"
-            length, width = self._measure(child)
-            run, height = (length, width) if is_side else (width, length)
+            run = self._measure(child)[0 if is_side else 1]
+            height = max(self._measure(one)[1 if is_side else 0] for one in children[number:])
             room, high = (left.length, left.width) if is_side else (left.width, left.length)
-            if high > height and not (is_whole or high <= guide < room):
+            if high > height and not (comes_by_itself(row, child) or high <= guide < room):
                 left, rest = split_across(left, height, self._kerf)
                 steps.append(_Step(direction=across, at=height, over=high - height, rest=rest))
             if room == run:
@@ -73,6 +73,25 @@ class LeastWorkCutter(Cutter):
             steps.append(_Step(direction=along, at=run, over=room - run, freed=freed))
             left = beyond
         return self._chain(steps, last, left)
+
+    def _fit_part(self, row: Row, piece: Piece, kind: int) -> Node:
+        """Return the tree that cuts one part out of a piece."""
+        length, width = self._measure(row)
+        over_x, over_y = piece.length - length, piece.width - width
+        is_crosscut = over_x * piece.width >= over_y * piece.length
+        if row.manner & LENGTH_FIRST:
+            is_crosscut = not is_crosscut
+        if piece.width <= self.job.saw.guide_length < piece.length:
+            is_crosscut = True
+        steps: list[_Step] = []
+        for is_along_x in (is_crosscut, not is_crosscut):
+            if is_along_x and over_x > 0:
+                piece, rest = split_x(piece, length, self._kerf)
+                steps.append(_Step(direction=Direction.CROSSCUT, at=length, over=over_x, rest=rest))
+            elif not is_along_x and over_y > 0:
+                piece, rest = split_y(piece, width, self._kerf)
+                steps.append(_Step(direction=Direction.RIP, at=width, over=over_y, rest=rest))
+        return self._chain(steps, self.hand_out(row.join, piece, kind), None)
 
     def _measure(self, row: Row) -> tuple[Length, Length]:
         """Return the real extent of a row along x and y."""
@@ -108,4 +127,16 @@ def list_pieces(row: Row) -> list[Row]:
             waiting += one.pieces
         else:
             pieces.append(one)
-    return sorted(pieces, key=lambda piece: make_key(piece, is_side=is_side))
+    return sorted(
+        pieces,
+        key=lambda piece: (
+            piece.manner & AT_END,
+            not comes_by_itself(row, piece),
+            make_key(piece, is_side=is_side),
+        ),
+    )
+
+
+def comes_by_itself(row: Row, piece: Row) -> bool:
+    """Return whether a piece comes off before the row is cut down to its height."""
+    return (row.manner & EACH_ITSELF != 0) is not (piece.manner & OTHERWISE != 0)

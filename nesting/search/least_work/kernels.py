@@ -70,9 +70,12 @@ NOTHING = cast("int", np.int64(-1))
 NONE, ONE = _number(0, 2)
 EITHER_WAY = 3
 
-# Bits of MANNER, which counts at the topmost joint of a row.
-LENGTH_FIRST = 1  # the rest behind the row is cut off before anything else
-EACH_ITSELF = 2  # every piece is cut down to its height by itself
+# Bits of MANNER. The first two count at the topmost joint of a row (the first at parts, too), the
+# others at the pieces of a row.
+LENGTH_FIRST = 1  # the rest behind a row is cut off first; with a part, its smaller rest
+EACH_ITSELF = 2  # pieces come off before the row is cut down to their height
+OTHERWISE = 4  # this piece does the opposite of that
+AT_END = 8  # this piece comes off last
 
 # Chances: scores and sheets ruined in tenths, the rest in hundredths or 1024ths.
 MISFIT, STRIP, SHORTER_REST, LOST, UNEVEN = _number(0, 5)
@@ -245,6 +248,7 @@ def insert(bench: Bench, part: int, slot: int, beside: int, join: int, side: int
     put(state, log, LENGTH, part, kinds[side, kind])
     put(state, log, WIDTH, part, kinds[1 - side, kind])
     put(state, log, SLOT, part, slot)
+    put(state, log, MANNER, part, NONE)
     join_beside(bench, part, beside, join, slot)
     last_place = state[TOTAL, N_UNPLACED] - 1
     put(state, log, TOTAL, N_UNPLACED, last_place)
@@ -575,15 +579,15 @@ def flip(bench: Bench, part: int) -> bool:
     state, log = bench.state, bench.log
     slot = state[SLOT, part]
     node = pick_node(bench, part, CLIMBED_HIGHER)
-    if state[JOIN, node] == LEAF:
+    if draw(bench.control, 2) == 0:
+        put(state, log, MANNER, node, state[MANNER, node] ^ (ONE << draw(bench.control, 4)))
+    elif state[JOIN, node] == LEAF:
         if bench.ways[slot, bench.kind_of[node]] != EITHER_WAY:
             return False
         length, width = state[LENGTH, node], state[WIDTH, node]
         put(state, log, LENGTH, node, width)
         put(state, log, WIDTH, node, length)
         repair(bench, state[PARENT, node])
-    elif draw(bench.control, 2) == 0:
-        put(state, log, MANNER, node, draw(bench.control, 4))
     else:
         put(state, log, JOIN, node, SIDE + STACK - state[JOIN, node])
         repair(bench, node)
@@ -704,11 +708,13 @@ def note_rest(bench: Bench, slot: int, length: int, width: int) -> None:
 
 @compiled
 def cut_leaf(bench: Bench, slot: int, node: int, piece_x: int, piece_y: int, parent: int) -> None:
-    """Add the cuts that free a part from a piece: the one with the larger rest first."""
+    """Add the cuts that free a part from a piece, most often the one with the larger rest first."""
     state, guide = bench.state, bench.rates[GUIDE]
     length, width = state[LENGTH, node], state[WIDTH, node]
     over_x, over_y = piece_x - length, piece_y - width
     is_crosscut = over_x * piece_y >= over_y * piece_x
+    if state[MANNER, node] & LENGTH_FIRST:
+        is_crosscut = not is_crosscut
     if piece_y <= guide < piece_x and over_x > 0:
         is_crosscut = True
     for step in range(2):
@@ -724,13 +730,22 @@ def cut_leaf(bench: Bench, slot: int, node: int, piece_x: int, piece_y: int, par
 
 
 @compiled
-def list_row(bench: Bench, node: int) -> int:
-    """Write the pieces of a row to scratch row 5, the highest and longest first; return how many.
+def rank(state: Ints, row: int, piece: int) -> int:
+    """Return 0 for pieces that come off first, by themselves, 1 for others, 2 or 3 at the end."""
+    by_itself = (state[MANNER, row] & EACH_ITSELF != 0) != (state[MANNER, piece] & OTHERWISE != 0)
+    last = 2 if state[MANNER, piece] & AT_END else 0
+    return last if by_itself else last + 1
 
-    Height is the extent across the row.
+
+@compiled
+def list_row(bench: Bench, node: int) -> int:
+    """Write the pieces of a row to scratch row 5 in the order of cutting; return how many.
+
+    Those that come off by themselves are first, then the highest, then the longest; height is the
+    extent across the row. Row 7 gets the greatest height from each piece on.
     """
     state, scratch = bench.state, bench.scratch
-    join = state[JOIN, node]
+    top, join = node, state[JOIN, node]
     across, along = (WIDTH, LENGTH) if join == SIDE else (LENGTH, WIDTH)
     count = 0
     scratch[6, 0] = node
@@ -743,23 +758,30 @@ def list_row(bench: Bench, node: int) -> int:
             scratch[6, waiting + 1] = state[RIGHT, node]
             waiting += 2
             continue
-        height, run = state[across, node], state[along, node]
+        own_rank, height, run = rank(state, top, node), state[across, node], state[along, node]
         to = count
         while to > 0:
             before = scratch[5, to - 1]
-            if state[across, before] > height or (
-                state[across, before] == height and state[along, before] >= run
-            ):
+            order = scratch[7, to - 1] - own_rank
+            if order == 0:
+                order = height - state[across, before]
+            if order == 0:
+                order = run - state[along, before]
+            if order <= 0:
                 break
-            scratch[5, to] = before
+            scratch[5, to], scratch[7, to] = before, scratch[7, to - 1]
             to -= 1
-        scratch[5, to] = node
+        scratch[5, to], scratch[7, to] = node, own_rank
         count += 1
+    high = NONE
+    for at in range(count - 1, -1, -1):
+        high = max(high, state[across, scratch[5, at]])
+        scratch[7, at] = high
     return count
 
 
 @compiled
-def list_cuts(bench: Bench, slot: int) -> None:  # noqa: PLR0915 - both directions in one loop
+def list_cuts(bench: Bench, slot: int) -> None:  # noqa: C901, PLR0912, PLR0915 - both directions
     """Write the cuts of a sheet to `cuts`, their number and cost to `control`."""
     state, control, scratch, rates = bench.state, bench.control, bench.scratch, bench.rates
     control[N_CUTS] = 0
@@ -794,30 +816,28 @@ def list_cuts(bench: Bench, slot: int) -> None:  # noqa: PLR0915 - both directio
                 parent = add_cut(bench, parent, ONE, total_y, piece_x, piece_y)
                 note_rest(bench, slot, piece_x, piece_y - total_y)
                 piece_y = total_y
-        is_whole = manner & EACH_ITSELF != 0
         for number in range(count):
             child = scratch[5, number]
-            length, width = state[LENGTH, child], state[WIDTH, child]
+            is_whole = rank(state, node, child) & 1 == 0
+            high = scratch[7, number]
             if join == SIDE:
-                must_divide = is_whole or piece_y <= rates[GUIDE] < piece_x
-                if piece_y > width and not must_divide:
-                    parent = add_cut(bench, parent, ONE, width, piece_x, piece_y)
-                    note_rest(bench, slot, piece_x, piece_y - width)
-                    piece_y = width
-                over = piece_x - length
-                child_x, child_y = length, piece_y
+                if piece_y > high and not (is_whole or piece_y <= rates[GUIDE] < piece_x):
+                    parent = add_cut(bench, parent, ONE, high, piece_x, piece_y)
+                    note_rest(bench, slot, piece_x, piece_y - high)
+                    piece_y = high
+                keep = state[LENGTH, child]
+                over = piece_x - keep
+                child_x, child_y = keep, piece_y
             else:
-                must_divide = is_whole or piece_x <= rates[GUIDE] < piece_y
-                if piece_x > length and not must_divide:
-                    parent = add_cut(bench, parent, NONE, length, piece_x, piece_y)
-                    note_rest(bench, slot, piece_x - length, piece_y)
-                    piece_x = length
-                over = piece_y - width
-                child_x, child_y = piece_x, width
+                if piece_x > high and not (is_whole or piece_x <= rates[GUIDE] < piece_y):
+                    parent = add_cut(bench, parent, NONE, high, piece_x, piece_y)
+                    note_rest(bench, slot, piece_x - high, piece_y)
+                    piece_x = high
+                keep = state[WIDTH, child]
+                over = piece_y - keep
+                child_x, child_y = piece_x, keep
             if over > 0:
-                keep = length if join == SIDE else width
-                is_rip = NONE if join == SIDE else ONE
-                parent = add_cut(bench, parent, is_rip, keep, piece_x, piece_y)
+                parent = add_cut(bench, parent, join - SIDE, keep, piece_x, piece_y)
                 if join == SIDE:
                     piece_x = over
                 else:

@@ -1,0 +1,152 @@
+import time
+from collections import Counter
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from nesting.checks import check_layout
+from nesting.cut_sequence import minutes, order_cuts
+from nesting.job import Job
+from nesting.layout import Cut, Direction, Layout, Node, PartLeaf
+from nesting.lengths import mm
+from nesting.parts import Grain
+from nesting.saw import Saw
+from nesting.search.least_work import find_less_work, less_work, missed_matches
+from nesting.solve import solve, solve_cheapest
+from tests.nesting.hand_made import two_cabinets
+from tests.nesting.search.all_trees import list_layouts
+from tests.nesting.search.jobs import make_job, make_part, make_random_job, make_sheet
+
+
+def count_minutes(job: Job, layout: Layout) -> Decimal:
+    return sum((minutes(job, order_cuts(job, sheet)) for sheet in layout.sheets), Decimal(0))
+
+
+def count_settings(job: Job, layout: Layout) -> int:
+    return sum(order_cuts(job, sheet).settings for sheet in layout.sheets)
+
+
+def count_sheets(layout: Layout) -> Counter[int]:
+    return Counter(sheet.sheet for sheet in layout.sheets)
+
+
+def test_sixteen_equal_parts_need_two_settings() -> None:
+    job = make_job([make_part("shelf", 600, 300, 16)], [make_sheet()])
+    layout = solve(job, effort=1).layout
+    assert len(layout.sheets) == 1
+    assert count_settings(job, layout) == 2
+
+
+def test_a_needlessly_hard_layout_is_replaced_by_the_plain_one() -> None:
+    # The strips could have three heights, but all parts have one dimension in common.
+    parts = [make_part("a", 500, 300, 4), make_part("b", 400, 300, 4), make_part("c", 300, 200, 4)]
+    job = make_job(parts, [make_sheet()])
+    cheapest = solve_cheapest(job, effort=1).layout
+    layout = less_work(job, cheapest, effort=2, seed=1)
+    assert check_layout(job, layout) == ()
+    assert count_settings(job, layout) == 4  # 300 across all strips, and one for each length
+
+
+TINY = {
+    "three alike": [(400, 300), (400, 300), (400, 300)],
+    "a common width": [(500, 300), (400, 300), (350, 300)],
+    "no two sizes alike": [(510, 320), (430, 250), (340, 190)],
+    "one large": [(600, 400), (400, 300), (400, 300)],
+}
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", TINY)
+def test_tiny_jobs_get_the_fewest_minutes_of_all_trees_and_orders(name: str) -> None:
+    parts = [
+        make_part(f"part {n}", *sizes, grain=Grain.LENGTH) for n, sizes in enumerate(TINY[name])
+    ]
+    job = make_job(parts, [make_sheet(length=1000, width=900)])
+    least = min(minutes(job, order_cuts(job, layout)) for layout in list_layouts(job))
+    assert count_minutes(job, solve(job, effort=2).layout) == least
+
+
+def test_a_short_guide_leads_to_crosscuts_first() -> None:
+    parts = [make_part("side", 600, 400, 6), make_part("top", 500, 350, 6)]
+    job = make_job(parts, [make_sheet()], saw=Saw(guide_length=mm(1370)))
+    layout = solve(job, effort=1).layout
+    sequences = [order_cuts(job, sheet) for sheet in layout.sheets]
+    assert len(layout.sheets) == 1
+    assert sequences[0].steps[0].direction is Direction.CROSSCUT
+    assert all(step.cut_length <= mm(1370) for one in sequences for step in one.steps)
+
+
+def test_no_effort_changes_nothing() -> None:
+    job = make_random_job(3)
+    layout = solve_cheapest(job, effort=0).layout
+    assert less_work(job, layout, effort=0, seed=1) is layout
+
+
+def test_a_deadline_that_is_over_changes_nothing() -> None:
+    job = make_random_job(3)
+    layout = solve_cheapest(job, effort=0).layout
+    assert less_work(job, layout, effort=1, seed=1, deadline=time.monotonic() - 1) is layout
+
+
+def test_an_interrupt_leaves_a_whole_layout() -> None:
+    job = make_random_job(5)
+    layout = solve_cheapest(job, effort=0).layout
+    told: list[float] = []
+
+    def interrupt(done: float) -> None:
+        told.append(done)
+        raise KeyboardInterrupt
+
+    worked = find_less_work(job, layout, effort=1, seed=1, report=interrupt)
+    assert worked.is_interrupted
+    assert len(told) == 1
+    assert check_layout(job, worked.layout) == ()
+
+
+def test_the_same_seed_gives_the_same_layout() -> None:
+    job = make_random_job(12)
+    layout = solve_cheapest(job, effort=0).layout
+    first = less_work(job, layout, effort=1, seed=4)
+    assert less_work(job, layout, effort=1, seed=4) == first
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("number", range(120))
+def test_random_jobs_keep_every_rule_at_no_more_minutes_and_no_more_sheets(number: int) -> None:
+    job = make_random_job(number)
+    layout = solve_cheapest(job, effort=0).layout
+    worked = less_work(job, layout, effort=1, seed=number)
+    assert check_layout(job, worked) == ()
+    assert count_sheets(worked) <= count_sheets(layout)
+    assert worked.unplaced == layout.unplaced
+    sequences = [order_cuts(job, sheet) for sheet in layout.sheets]
+    if not any(sequence.too_long for sequence in sequences):
+        assert count_minutes(job, worked) <= count_minutes(job, layout)
+
+
+def test_parts_off_one_setting_match() -> None:
+    job, layout = two_cabinets()  # sides and tops are 300 wide, in two strips off one setting
+    parts = tuple(replace(part, match="depth") for part in job.parts[:2]) + job.parts[2:]
+    matched = replace(job, parts=parts)
+    sequences = [order_cuts(matched, sheet) for sheet in layout.sheets]
+    assert missed_matches(matched, layout, sequences) == ()
+
+
+def test_parts_of_another_sheet_miss_their_group() -> None:
+    job = make_job([make_part("side", 600, 400, 2, match="sides")], [make_sheet()])
+    one = solve_cheapest(replace(job, parts=(replace(job.parts[0], count=1),)), effort=0).layout
+    (sheet,) = one.sheets
+    second = _with_copy(sheet.root, 1)
+    layout = Layout(sheets=(sheet, replace(sheet, root=second)))
+    sequences = [order_cuts(job, used) for used in layout.sheets]
+    (miss,) = missed_matches(job, layout, sequences)
+    assert (miss.match, miss.part, miss.count) == ("sides", 0, 1)
+
+
+def _with_copy(node: Node, copy: int) -> Node:
+    if isinstance(node, PartLeaf):
+        return replace(node, copy=copy)
+    if isinstance(node, Cut) and node.first is not None:
+        return replace(node, first=_with_copy(node.first, copy))
+    return node
