@@ -6,7 +6,9 @@ edge, and what is left over, if anything, lies at the high end in one piece.
 """
 
 from collections import deque
+from collections.abc import Generator
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from nesting.job import Job
 from nesting.layout import Cut, Direction, Node, PartLeaf, RestLeaf, SheetLayout
@@ -14,6 +16,9 @@ from nesting.lengths import Length
 from nesting.search.grid import list_ways
 from nesting.search.problem import SIDE_BY_SIDE, Plan, Problem
 from nesting.search.rows import Row, describe, read_rows
+
+Fitting: TypeAlias = Generator["Fitting", Node, Node]
+"""A call of `Cutter.fit` that is under way: it yields what it must know first, see `finish`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,9 +69,32 @@ def realise_rows(
 
 def _measure(problem: Problem, row: Row) -> int:
     """Return the area of the parts in a row."""
-    if not row.pieces:
-        return problem.kinds[row.join // 2].area
-    return sum(_measure(problem, piece) for piece in row.pieces)
+    waiting, area = [row], 0
+    while waiting:
+        row = waiting.pop()
+        waiting += row.pieces
+        if not row.pieces:
+            area += problem.kinds[row.join // 2].area
+    return area
+
+
+def finish(fitting: Fitting) -> Node:
+    """Return what a fitting comes to, and every fitting that it asks for.
+
+    Rows lie in rows as deep as parts are cut one behind the other, a thousand deep where they are
+    many, which a function that calls itself must not be.
+    """
+    waiting = [fitting]
+    node = None
+    while waiting:
+        try:
+            waiting.append(next(waiting[-1]) if node is None else waiting[-1].send(node))
+            node = None
+        except StopIteration as end:
+            waiting.pop()
+            node = end.value
+    assert node is not None, "every fitting comes to a node"
+    return node
 
 
 class Cutter:
@@ -112,15 +140,18 @@ class Cutter:
 
     def fit(self, row: Row, piece: Piece, kind: int) -> Node:
         """Return the tree that cuts a row out of a piece at least as large."""
+        return finish(self._fit(row, piece, kind))
+
+    def _fit(self, row: Row, piece: Piece, kind: int) -> Fitting:
         length = row.length * self.problem.grid - self._kerf
         width = row.width * self.problem.grid - self._kerf
         over_x, over_y = piece.length - length, piece.width - width
         if over_x == 0 and over_y == 0:
-            return self._free(row, piece, kind)
+            return (yield self._free(row, piece, kind))
         if over_x == 0 or over_y == 0:
             is_crosscut = over_x > 0
             if row.pieces and is_crosscut is (row.join == SIDE_BY_SIDE):
-                return self._free(row, piece, kind)
+                return (yield self._free(row, piece, kind))
         else:
             guide = self.job.saw.guide_length
             is_crosscut = over_x * piece.width >= over_y * piece.length
@@ -128,14 +159,14 @@ class Cutter:
                 is_crosscut = True
         if is_crosscut:
             inner, rest = split_x(piece, length, self._kerf)
-            node = self.fit(row, inner, kind)
+            node = yield self._fit(row, inner, kind)
             return self.cut(Direction.CROSSCUT, length, over_x, node, rest)
         inner, rest = split_y(piece, width, self._kerf)
-        node = self.fit(row, inner, kind)
+        node = yield self._fit(row, inner, kind)
         return self.cut(Direction.RIP, width, over_y, node, rest)
 
-    def _free(self, row: Row, piece: Piece, kind: int) -> Node:
-        """Return the tree that frees a row's pieces one by one, the rest at the high end."""
+    def _free(self, row: Row, piece: Piece, kind: int) -> Fitting:
+        """Make the tree that frees a row's pieces one by one, the rest at the high end."""
         if not row.pieces:
             return self.hand_out(row.join, piece, kind)
         is_side = row.join == SIDE_BY_SIDE
@@ -148,7 +179,8 @@ class Cutter:
             size = (part.length if is_side else part.width) * self.problem.grid - self._kerf
             over = (left.length if is_side else left.width) - size
             inner, left = split(left, size, self._kerf)
-            cuts.append((size, over, self.fit(part, inner, kind)))
+            freed = yield self._fit(part, inner, kind)
+            cuts.append((size, over, freed))
         node: Node | None = None
         for size, over, freed in reversed(cuts):
             if node is None:  # the last piece

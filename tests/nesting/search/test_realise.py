@@ -5,6 +5,7 @@ from nesting.checks import check_layout
 from nesting.job import Job
 from nesting.layout import Cut, Direction, Layout, PartLeaf, RestLeaf
 from nesting.lengths import mm
+from nesting.parts import Grain
 from nesting.saw import Saw
 from nesting.search.grid import make_problem
 from nesting.search.problem import SIDE_BY_SIDE, STACKED, Codes, SheetPlan
@@ -136,3 +137,22 @@ def test_a_guide_too_short_for_the_sheet_asks_for_a_crosscut_first() -> None:
     (sheet,) = lay_out(short, (0,)).sheets
     assert isinstance(sheet.root, Cut)
     assert sheet.root.direction is Direction.CROSSCUT
+
+
+def test_a_strip_of_thousands_of_parts_of_every_height_is_cut() -> None:
+    count = 5000
+    parts = [make_part(f"{n}", 10, 200 + n, grain=Grain.LENGTH) for n in range(count)]
+    job = make_job(parts, [make_sheet(length=60_000, width=6000)], saw=KERF_1)
+    strip = [1] + [code for kind in range(1, count) for code in (2 * kind + 1, SIDE_BY_SIDE)]
+    assert len(lay_out(job, tuple(strip)).sheets) == 1
+
+
+def test_a_spiral_of_a_thousand_parts_is_cut() -> None:
+    count = 1000  # each lies along all that lies inside it; the largest is kind 0
+    parts = [make_part(f"{turn}", 12 * turn + 10, 10) for turn in range(count)]
+    job = make_job(parts, [make_sheet(length=14_000, width=14_000)], saw=KERF_1)
+    spiral = [2 * (count - 1)]
+    for turn in range(1, count):
+        kind = count - 1 - turn
+        spiral += [2 * kind, STACKED] if turn % 2 else [2 * kind + 1, SIDE_BY_SIDE]
+    assert len(lay_out(job, tuple(spiral)).sheets) == 1
