@@ -1,6 +1,7 @@
 """Every sample plans, rehearses and says what it should."""
 
 import json
+import re
 import tomllib
 from pathlib import Path
 
@@ -12,10 +13,16 @@ from tests.plans.plan_rules import faults_of
 
 SAMPLES = sorted((Path(__file__).parent.parent / "samples").glob("*.toml"))
 INCOMPLETE = {"mill_table"}
+LISTED = r"(?m)^\| `([a-z_]+)\.toml` \|"
 
 
 def test_there_are_samples() -> None:
     assert len(SAMPLES) >= 4
+
+
+def test_the_list_of_samples_names_each_of_them() -> None:
+    text = (SAMPLES[0].parent / "README.md").read_text("utf-8")
+    assert sorted(re.findall(LISTED, text)) == [sample.stem for sample in SAMPLES]
 
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda path: path.stem)
