@@ -103,14 +103,22 @@ def find_room(
         lefts |= {block.right, block.left - width}
         tops |= {block.bottom, block.top - height}
     best, best_distance = None, float("inf")
+    in_order = sorted(top for top in tops if within.top <= top and top + height <= within.bottom)
     for left in sorted(lefts):
-        for top in sorted(tops):
-            distance = (left + width / 2 - near[0]) ** 2 + (top + height / 2 - near[1]) ** 2
-            place = box_at(left, top, width, height)
-            if (
-                distance < best_distance
-                and within.holds(place)
-                and not any(place.meets(block) for block in blocks)
+        right = left + width
+        across = (left + width / 2 - near[0]) ** 2
+        if across >= best_distance or left < within.left or right > within.right:
+            continue
+        column = [
+            (block.top, block.bottom)
+            for block in blocks
+            if left < block.right and block.left < right
+        ]
+        for top in in_order:
+            bottom = top + height
+            distance = across + (top + height / 2 - near[1]) ** 2
+            if distance < best_distance and not any(
+                top < under and over < bottom for over, under in column
             ):
-                best, best_distance = place, distance
+                best, best_distance = Box(left, top, right, bottom), distance
     return best

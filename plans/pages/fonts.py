@@ -51,6 +51,7 @@ def text_ink(words: str, height: float, *, bold: bool = False) -> Ink:
     return Ink(above=above * height, below=below * height)
 
 
+@lru_cache(maxsize=1 << 14)
 def printable(words: str) -> str:
     """Return a text in characters that the typeface has.
 

@@ -18,7 +18,10 @@ BoolArray: TypeAlias = NDArray[np.bool_]
 CLEAR = 0.8
 APART = 1.0  # more white to other texts, so that no two are read as one
 REACH = 60
-DISTANCES = (*range(4, REACH), 3, 2)  # a very short leader is hard to see: better than none
+SHORT = 14
+# A very short leader is hard to see: better than none.
+STAGES = ((SHORT, range(4, SHORT)), (REACH, (*range(SHORT, REACH), 3, 2)))
+OUTWARDS = np.array([-1.0, -1.0, 1.0, 1.0])
 DOT = 0.8
 # Always slanted, so that a leader is never taken for a cut.
 WAYS = tuple((cos(turn * pi / 8), sin(turn * pi / 8)) for turn in range(16) if turn % 4)
@@ -61,25 +64,39 @@ def find_leader(
     """
     at_origin = centred(0.0, 0.0, text)
     size = text_box(at_origin).grown(CLEAR)
-    blocks = _array([*(box.grown(APART) for box in taken), *lines, *areas])
     points = np.repeat(np.array(starts), len(WAYS), axis=0)
     ways = np.tile(np.array(WAYS), (len(starts), 1))
-    free = _free_runs(points, ways, _array([box.grown(DOT) for box in taken]))
     # The leader ends on the rim of the text's box, from where this reaches its middle.
     rims = np.min(np.array([size.width / 2, size.height / 2]) / np.abs(ways), axis=1)
-    for distance in DISTANCES:
-        places = np.flatnonzero(free >= distance)
-        middles = points[places] + ways[places] * (distance + rims[places, None])
-        boxes = np.hstack([middles, middles]) + np.array(
-            [size.left, size.top, size.right, size.bottom]
-        )
-        clear = _inside(boxes, within) & ~_meet_any(boxes, blocks)
-        if clear.any():
-            first = int(np.flatnonzero(clear)[0])
-            start, way = points[places[first]], ways[places[first]]
-            end = start + way * distance
-            return _label(at_origin, boxes[first], middles[first], start, end)
+    stands = _array(taken)
+    blocks = np.vstack([stands + APART * OUTWARDS, _array([*lines, *areas])])
+    around = np.hstack([points.min(axis=0), points.max(axis=0)])
+    beyond = float(rims.max()) + max(size.width, size.height)
+    for reach, distances in STAGES:
+        # What lies farther off than a leader and its text reach is in no one's way.
+        met = _near(stands + DOT * OUTWARDS, around + reach * OUTWARDS)
+        free = _free_runs(points, ways, met, reach)
+        near = _near(blocks, around + (reach + beyond) * OUTWARDS)
+        for distance in distances:
+            places = np.flatnonzero(free >= distance)
+            middles = points[places] + ways[places] * (distance + rims[places, None])
+            boxes = np.hstack([middles, middles]) + np.array(
+                [size.left, size.top, size.right, size.bottom]
+            )
+            clear = _inside(boxes, within)
+            clear[clear] = ~_meet_any(boxes[clear], near)
+            if clear.any():
+                first = int(np.flatnonzero(clear)[0])
+                start, way = points[places[first]], ways[places[first]]
+                end = start + way * distance
+                return _label(at_origin, boxes[first], middles[first], start, end)
     return None
+
+
+def _near(boxes: FloatArray, around: FloatArray) -> FloatArray:
+    """Return the boxes that are not clear of another one. Shape (n, 4)."""
+    is_near = (boxes[:, 0:2] <= around[2:4]).all(axis=1)
+    return boxes[is_near & (boxes[:, 2:4] >= around[0:2]).all(axis=1)]
 
 
 def _array(boxes: Sequence[Box]) -> FloatArray:
@@ -88,24 +105,28 @@ def _array(boxes: Sequence[Box]) -> FloatArray:
     return np.array(rows, dtype=np.float64).reshape(-1, 4)
 
 
-def _free_runs(points: FloatArray, ways: FloatArray, taken: FloatArray) -> FloatArray:
+def _free_runs(points: FloatArray, ways: FloatArray, taken: FloatArray, reach: float) -> FloatArray:
     """Return how far each leader runs before it meets something that stands.
 
     Args:
         points: Starts. Shape (m, 2).
         ways: Directions, no part of which is 0. Shape (m, 2).
         taken: Boxes. Shape (n, 4).
+        reach: How far to look.
 
     Returns:
         Distances, at most the reach. Shape (m,).
     """
     if not len(taken):
-        return np.full(len(points), float(REACH))
-    one = (taken[None, :, 0:2] - points[:, None, :]) / ways[:, None, :]
-    other = (taken[None, :, 2:4] - points[:, None, :]) / ways[:, None, :]
-    enters = np.maximum(np.minimum(one, other).max(axis=2), 0.0)
-    leaves = np.minimum(np.maximum(one, other).min(axis=2), REACH)
-    return np.asarray(np.where(enters < leaves, enters, REACH).min(axis=1))
+        return np.full(len(points), float(reach))
+    enters = np.zeros((len(points), len(taken)))
+    leaves = np.full(enters.shape, float(reach))
+    for axis in (0, 1):
+        from_start = taken.T[[axis, axis + 2], None, :] - points[:, axis, None]
+        one, other = from_start / ways[:, axis, None]
+        np.maximum(enters, np.minimum(one, other), out=enters)
+        np.minimum(leaves, np.maximum(one, other), out=leaves)
+    return np.asarray(np.where(enters < leaves, enters, reach).min(axis=1))
 
 
 def _inside(boxes: FloatArray, within: Box) -> BoolArray:

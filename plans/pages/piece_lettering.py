@@ -6,6 +6,7 @@ the largest lettering that still goes with it.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from plans.pages.boxes import Box, find_room, text_box
 from plans.pages.fonts import printable, text_ink, text_width
@@ -46,21 +47,22 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Row:
-    """One line of lettering: texts one after the other."""
+    """One line of lettering: texts one after the other, with its extent from the baseline."""
 
     texts: tuple[Text, ...]
+    width: float
+    above: float
+    below: float
 
-    @property
-    def width(self) -> float:
-        return sum(_width(text) for text in self.texts) + FIGURE / 2 * (len(self.texts) - 1)
 
-    @property
-    def above(self) -> float:
-        return max(text_ink(text.words, text.height, bold=text.bold).above for text in self.texts)
-
-    @property
-    def below(self) -> float:
-        return max(text_box(text).bottom for text in self.texts)
+@lru_cache(maxsize=1 << 12)
+def _row(*texts: Text) -> _Row:
+    return _Row(
+        texts=texts,
+        width=sum(_width(text) for text in texts) + FIGURE / 2 * (len(texts) - 1),
+        above=max(text_ink(text.words, text.height, bold=text.bold).above for text in texts),
+        below=max(text_box(text).bottom for text in texts),
+    )
 
 
 def letter_piece(piece: Piece, taken: Sequence[Box]) -> tuple[Label, ...]:
@@ -119,11 +121,11 @@ def _choices(piece: Piece, room: Box) -> Iterator[tuple[tuple[_Row, ...], bool]]
                         if rows:
                             yield rows, is_upright
                 if not is_named and size_height <= height:
-                    in_line = _Row(texts=(_code(piece, height), _size(piece, size_height)))
+                    in_line = _row(_code(piece, height), _size(piece, size_height))
                     yield (in_line,), False
                     yield (in_line,), True
-        yield (_Row(texts=(_code(piece, height),)),), False
-        yield (_Row(texts=(_code(piece, height),)),), True
+        yield (_row(_code(piece, height)),), False
+        yield (_row(_code(piece, height)),), True
 
 
 def _stacked(
@@ -137,12 +139,12 @@ def _stacked(
         size_height: Of its size.
         name_width: Width for the name, 0 to leave it out.
     """
-    rows = [_Row(texts=(_code(piece, height),)), _Row(texts=(_size(piece, size_height),))]
+    rows = [_row(_code(piece, height)), _row(_size(piece, size_height))]
     if name_width:
         lines = wrap(piece.name, name_width, NOTE)
         if len(lines) > NAME_LINES:
             return ()
-        rows += [_Row(texts=(Text(x=0, y=0, words=line, height=NOTE),)) for line in lines]
+        rows += [_row(Text(x=0, y=0, words=line, height=NOTE)) for line in lines]
     return tuple(rows)
 
 
