@@ -214,6 +214,7 @@ def checked_folder(folder: Path) -> Path:
 
 def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: PlanOptions) -> str:  # noqa: ANN401
     """Write pages, plan file and phone page, each whole or not at all; say what was written."""
+    from plans.pages.choosing import choose_pages
     from plans.pages.pages import make_pages
     from plans.pages.paper import PAPERS
     from plans.phone.screens import make_phone_page
