@@ -37,6 +37,7 @@ from nesting.reading.text_files import decode, read_bytes
 from nesting.reading.timber_tables import assume_timber, check_sections, read_timber
 from nesting.reading.toml_lines import find_lines
 from nesting.reading.toml_syntax import parse_toml
+from nesting.reading.values import LONGEST_TEXT
 from nesting.reading.yard_table import assume_car, assume_yard, read_car, read_yard
 from nesting.terms import Free, Terms
 
@@ -83,7 +84,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     """Return the job; it may hold stand-ins where faults were recorded."""
     heading = root.table("job")
     heading.unit = root.unit = heading.choice("units", Unit, Unit.MM)
-    name = heading.text("name", path.stem)
+    name = heading.text("name", _printable(path.stem))
     step = _read_step(heading)
     heading.finish()
     saw_table, keep_table, time_table = (root.table(key) for key in ("saw", "keep", "time"))
@@ -139,6 +140,11 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
         timber=timber,
         terms=terms,
     )
+
+
+def _printable(stem: str) -> str:
+    """Return a file's name as a title: a file may be called what no page can show."""
+    return "".join(sign if sign.isprintable() else "_" for sign in stem)[:LONGEST_TEXT]
 
 
 def _read_step(heading: Table) -> Length:

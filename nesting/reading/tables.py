@@ -19,6 +19,7 @@ from nesting.reading.toml_lines import Path, Spots
 from nesting.reading.values import (
     LARGEST,
     LONGEST,
+    LONGEST_TEXT,
     Choice,
     as_choice,
     as_flag,
@@ -308,4 +309,5 @@ class Table:
 
 def _named(values: Mapping[str, Any]) -> str:
     name = values.get("name")
-    return f" {name!r}" if isinstance(name, str) and name.isprintable() and name.strip() else ""
+    is_fit = isinstance(name, str) and name.isprintable() and name.strip()
+    return f" {name!r}" if is_fit and len(name) <= LONGEST_TEXT else ""

@@ -163,7 +163,7 @@ def show(value: object) -> str:
         case bool():
             return str(value).lower()
         case Decimal():
-            return f"{value:f}" if value.is_finite() else str(value).lower().replace("inity", "")
+            return _show_number(value)
         case str():
             return repr(value)
         case list():
@@ -172,3 +172,11 @@ def show(value: object) -> str:
             return "a table"
         case _:
             return str(value)
+
+
+def _show_number(number: Decimal) -> str:
+    """Return a number in plain figures, by its power of ten where these would fill pages."""
+    if not number.is_finite():
+        return str(number).lower().replace("inity", "")
+    is_long = abs(number.adjusted()) + len(number.as_tuple().digits) > LONGEST_TEXT
+    return f"{number:.3e}" if is_long else f"{number:f}"

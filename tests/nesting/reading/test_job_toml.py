@@ -217,3 +217,18 @@ def test_cabinets_count_towards_the_pieces_of_a_job(tmp_path: Path) -> None:
         "job.toml: with its cabinets the job comes to 20500 pieces, more than 20000.\n"
         "Check the counts, or split the job."
     )
+
+
+def test_a_title_taken_from_the_name_of_a_file_can_always_be_printed(tmp_path: Path) -> None:
+    path = write(tmp_path, SHEET + PART, "two\nlines\t" + "x" * 200 + ".toml")
+    title = read_job(path).name
+    assert title.startswith("two_lines_x")
+    assert title.isprintable()
+    assert len(title) == 80
+
+
+def test_a_name_that_is_far_too_long_is_not_repeated_in_messages(tmp_path: Path) -> None:
+    with pytest.raises(InputError) as caught:
+        read(tmp_path, SHEET + PART.replace("Shelf", "x" * 3000))
+    assert "the text has 3000 characters" in str(caught.value)
+    assert len(str(caught.value)) < 500

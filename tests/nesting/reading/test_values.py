@@ -199,3 +199,13 @@ def test_a_value_is_shown_as_it_was_written(value: object, text: str) -> None:
 
 def test_a_length_is_shown_with_its_unit() -> None:
     assert with_unit(inch("23/32"), Unit.INCH) == "23/32 in"
+
+
+@pytest.mark.parametrize("text", ["1e999999999", "1e-999999999", "-3e999999999"])
+def test_a_number_of_a_thousand_million_figures_is_refused_in_one_line(text: str) -> None:
+    with pytest.raises(InputError) as caught:
+        as_length(Decimal(text), Unit.MM)
+    assert len(str(caught.value)) < 200
+    with pytest.raises(InputError) as caught:
+        as_number(Decimal(text), least=Decimal(0))
+    assert len(str(caught.value)) < 200
