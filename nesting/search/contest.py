@@ -23,11 +23,11 @@ STEPS_PER_EFFORT = 6_000_000  # of each search
 FIRST_ROUND = 200_000
 LONGEST_ROUND = 4_000_000
 FIRST_PACKING = 40_000  # steps; some milliseconds
-MORE_PACKING = 200_000
-LAST_PACKING = 30_000_000
+MORE_PACKING = 8_000_000  # enough for every variant up to some 500 parts
+LAST_PACKING = 100_000_000  # up to some 1,700 parts
 SPARE_SHEETS = 100
 FEW_PARTS = 60  # a job of so many parts gets half the work of a very large one
-MANY_PARTS = 1500  # above this the packers take seconds; whole sheets are repeated instead
+MANY_PARTS = 1500  # above this whole sheets are repeated first
 TOO_MANY_PARTS = 6000  # above this only what repeated sheets leave over is searched
 LEFT_OVER = 1000
 MANY_KINDS = 250  # above this recombination costs more than it gives
@@ -99,21 +99,20 @@ class Contest:
     def _run(
         self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
     ) -> None:
-        is_large = self._problem.copies > MANY_PARTS
-        first = self._repeater if is_large else self._packers
-        self.plan = first.improve(self.plan, FIRST_PACKING)
+        self.plan = self._packers.improve(self.plan, FIRST_PACKING)
         report(0.0, self.plan, self.bound)
         if not self.is_done():
             self.bound = bound_by_functions(self._problem)
-        if not (is_large or self.is_done() or must_stop()):
+        if not self.is_done():
             self.plan = self._packers.improve(self.plan, MORE_PACKING)
         if self.is_done() or must_stop() or self._steps == 0:
             return
-        if is_large or len(self._problem.sheets) > 1:
+        self.plan = self._packers.improve(self.plan, LAST_PACKING)
+        if self.is_done() or must_stop():
+            return
+        if self._problem.copies > MANY_PARTS or len(self._problem.sheets) > 1:
             self.plan = self._repeater.improve(self.plan, self._steps // SEARCHES)
         self._play_rounds(must_stop, report)
-        if not (is_large or self.is_done() or must_stop()):
-            self.plan = self._packers.improve(self.plan, LAST_PACKING)
 
     def _play_rounds(
         self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
@@ -208,7 +207,8 @@ def search_problem(
 
     contest = Contest(rest, steps=steps, seed=seed)
     found = contest.run(must_stop=must_stop, report=report_all)
-    return replace(found, plan=fixed + _rename(found.plan, left), bound=bound)
+    plan = Packers(problem).improve(fixed + _rename(found.plan, left), MORE_PACKING)
+    return replace(found, plan=plan, bound=bound)
 
 
 def _keep_left(problem: Problem, fixed: Plan, left: list[int]) -> Problem | None:

@@ -1,40 +1,30 @@
-"""First layouts: the guillotine packers of the rectpack library, all of their variants.
+"""First layouts: the guillotine heuristics on free rectangles, all of their variants.
 
 They take milliseconds, and what the search returns is never worse than the best of them.
 """
 
-from collections.abc import Iterator, Sequence
-from itertools import islice
+from collections.abc import Callable, Iterator, Sequence
+from itertools import product
 
-import rectpack
-from rectpack import guillotine, packer
+import numpy as np
 
+from nesting.search import free_rectangles
+from nesting.search.free_rectangles import Floor, Ints
 from nesting.search.guillotine import Placed, find_tree
-from nesting.search.problem import (
-    LONG_ALONG_X,
-    LONG_ALONG_Y,
-    Plan,
-    Problem,
-    SheetPlan,
-    measure_plan,
-)
+from nesting.search.problem import Plan, Problem, SheetPlan, measure_plan
 
 # In the order of trust: the first ones alone make a decent first layout.
-FITS = ("Bssf", "Baf", "Blsf")
-SPLITS = ("Sas", "Maxas", "Slas", "Llas", "Minas", "Las")
-SORTS = (
-    packer.SORT_AREA,
-    packer.SORT_LSIDE,
-    packer.SORT_SSIDE,
-    packer.SORT_PERI,
-    packer.SORT_DIFF,
-    packer.SORT_RATIO,
-    packer.SORT_NONE,
+SORTS: tuple[Callable[[int, int], object], ...] = (
+    lambda x, y: x * y,
+    lambda x, y: (max(x, y), min(x, y)),
+    lambda x, y: (min(x, y), max(x, y)),
+    lambda x, y: x + y,
+    lambda x, y: abs(x - y),
+    lambda x, y: x / y,
+    lambda x, y: 0,  # noqa: ARG005 - in the order of the problem
 )
-EITHER_WAY = LONG_ALONG_X | LONG_ALONG_Y
-BIN_RULES = (rectpack.PackingBin.BFF, rectpack.PackingBin.BBF)
-
-STEPS_PER_PAIR = 8  # work of one variant for every pair of parts, measured
+FITS, SPLITS, RULES, SIDES = range(3), range(6), range(2), range(2)
+LOOKS_PER_STEP = 8  # looks at a free rectangle that take as long as a step of the search
 
 
 class Packers:
@@ -47,39 +37,41 @@ class Packers:
     def __init__(self, problem: Problem) -> None:
         """Begin with the first variant."""
         self._problem = problem
-        self._plans = pack_variants(problem)
+        self._variants = pack_variants(problem)
+        self._work = 0
         self.rounds = 0
 
     def improve(self, best: Plan, steps: int) -> Plan:
         """Try as many further variants as the work allows, at least one where there is one."""
         value = measure_plan(self._problem, best)
-        cost = STEPS_PER_PAIR * self._problem.copies**2 + 1000
-        for plan in islice(self._plans, max(1, steps // cost)):
+        end = self._work + steps
+        for floor in self._variants:
             self.rounds += 1
-            if measure_plan(self._problem, plan) < value:
-                best, value = plan, measure_plan(self._problem, plan)
+            self._work += int(floor.counts[free_rectangles.LOOKS]) // LOOKS_PER_STEP + 1
+            if _measure(self._problem, floor) < value:
+                plan = read_plan(self._problem, floor)
+                if measure_plan(self._problem, plan) < value:
+                    best, value = plan, measure_plan(self._problem, plan)
+            if self._work >= end:
+                break
         return best
 
 
-def pack_variants(problem: Problem) -> Iterator[Plan]:
-    """Yield the plan of every variant that packs something, the most promising variants first.
+def pack_variants(problem: Problem) -> Iterator[Floor]:
+    """Yield what every variant packs, the most promising variants first.
 
-    A variant is a rule for the place, one for the split, an order of parts, a rule for the sheet,
-    an order of sheet kinds and a way to lie for the parts that may lie either way. Where every part
-    may lie either way, rectpack turns them itself.
+    A variant is an order of sheet kinds, an order of parts, a rule for the place, one for the cut,
+    one for the sheet, and the side that parts lie on where both are as good. Use what is yielded
+    before the next: the arrays are the same.
     """
-    may_turn = all(
-        set(kind.ways) <= {LONG_ALONG_X | LONG_ALONG_Y} or kind.long == kind.short
-        for kind in problem.kinds
-    )
     for order in order_sheets(problem):
-        for sort in SORTS:
-            for fit in FITS:
-                for split in SPLITS:
-                    for rule in BIN_RULES:
-                        algorithm = getattr(guillotine, f"Guillotine{fit}{split}")
-                        for preferred in (None,) if may_turn else (LONG_ALONG_X, LONG_ALONG_Y):
-                            yield _pack(problem, order, algorithm, sort, rule, preferred)
+        for sort, lying in product(SORTS, SIDES):
+            floor = _make_floor(problem, order, sort, lying)
+            stock = floor.stock.copy()
+            for fit, split, rule in product(FITS, SPLITS, RULES):
+                floor.stock[:] = stock
+                free_rectangles.pack(floor, fit, split, rule, lying)
+                yield floor
 
 
 def order_sheets(problem: Problem) -> list[Sequence[int]]:
@@ -95,54 +87,59 @@ def order_sheets(problem: Problem) -> list[Sequence[int]]:
     return orders
 
 
-def _pack(
-    problem: Problem,
-    order: Sequence[int],
-    algorithm: type,
-    sort: object,
-    rule: object,
-    preferred: int | None,
-) -> Plan:
-    """Return what one variant packs; sheets that break a rule of the job are left out."""
-    offline = rectpack.newPacker(
-        mode=rectpack.PackingMode.Offline,
-        bin_algo=rule,
-        pack_algo=algorithm,
-        sort_algo=sort,
-        rotation=preferred is None,
+def _make_floor(
+    problem: Problem, order: Sequence[int], sort: Callable[[int, int], object], lying: int
+) -> Floor:
+    """Return the arrays for packing with the parts in an order."""
+    kinds = problem.kinds
+    sides = [(kind.short, kind.long) if lying else (kind.long, kind.short) for kind in kinds]
+    numbers = sorted(range(len(kinds)), key=lambda kind: sort(*sides[kind]), reverse=True)  # type: ignore[arg-type,return-value]
+    rows = [
+        (kinds[number].long, kinds[number].short, number)
+        for number in numbers
+        for _ in range(kinds[number].copies)
+    ]
+    return free_rectangles.make_floor(
+        parts=_list([list(row) for row in zip(*rows, strict=True)]),
+        sheets=_list([[s.length for s in problem.sheets], [s.width for s in problem.sheets]]),
+        ways=_list(
+            [[kind.ways[number] for kind in kinds] for number in range(len(problem.sheets))]
+        ),
+        order=_list(list(order)),
+        stock=_list([sheet.count for sheet in problem.sheets]),
     )
-    for number, kind in enumerate(problem.kinds):
-        ways = kind.ways[order[0]] or max(kind.ways)
-        lies_along_y = (
-            preferred is not None and (ways if ways < EITHER_WAY else preferred) == LONG_ALONG_Y
-        )
-        sides = (kind.short, kind.long) if lies_along_y else (kind.long, kind.short)
-        for _ in range(kind.copies):
-            offline.add_rect(*sides, number)
-    for number in order:
-        sheet = problem.sheets[number]
-        offline.add_bin(sheet.length, sheet.width, count=sheet.count, bid=number)
-    offline.pack()
-    plan = [_read_bin(problem, packed) for packed in offline]
-    return tuple(sheet for sheet in plan if sheet is not None)
 
 
-def _read_bin(problem: Problem, packed: rectpack.guillotine.Guillotine) -> SheetPlan | None:
-    """Return one packed bin as a tree, or None where a part lies against its grain."""
-    placed = []
-    for rectangle in packed:
-        kind = problem.kinds[rectangle.rid]
-        side = 0 if rectangle.width == kind.long else 1
-        if not kind.ways[packed.bid] & (side + 1):
-            return None
-        placed.append(
-            Placed(
-                code=2 * rectangle.rid + side,
-                x=rectangle.x,
-                y=rectangle.y,
-                length=rectangle.width,
-                width=rectangle.height,
-            )
-        )
-    codes = find_tree(placed) if placed else None
-    return None if codes is None else SheetPlan(kind=packed.bid, codes=codes)
+def _list(numbers: Sequence[int] | Sequence[Sequence[int]]) -> Ints:
+    return np.array(numbers, dtype=np.int64)
+
+
+def _measure(problem: Problem, floor: Floor) -> tuple[int, int]:
+    """Return the area that a packing leaves unplaced and its weight."""
+    places, parts = floor.places, floor.parts
+    missing = sum(
+        problem.kinds[kind].area for kind in parts[2, places[free_rectangles.SHEET] < 0].tolist()
+    )
+    count = int(floor.counts[free_rectangles.N_BEGUN])
+    used = floor.begun[free_rectangles.KIND, :count].tolist()
+    return missing, sum(problem.sheets[sheet].weight for sheet in used)
+
+
+def read_plan(problem: Problem, floor: Floor) -> Plan:
+    """Return a packing as trees; a sheet that edge to edge cuts cannot part is left out."""
+    count = int(floor.counts[free_rectangles.N_BEGUN])
+    sheets: list[list[Placed]] = [[] for _ in range(count)]
+    for (sheet, side, x, y), kind in zip(
+        floor.places.T.tolist(), floor.parts[2].tolist(), strict=True
+    ):
+        if sheet >= 0:
+            part = problem.kinds[kind]
+            length, width = (part.short, part.long) if side else (part.long, part.short)
+            sheets[sheet].append(Placed(code=2 * kind + side, x=x, y=y, length=length, width=width))
+    trees = [find_tree(placed) for placed in sheets]
+    kinds = floor.begun[free_rectangles.KIND, :count].tolist()
+    return tuple(
+        SheetPlan(kind=kind, codes=codes)
+        for kind, codes in zip(kinds, trees, strict=True)
+        if codes is not None
+    )

@@ -7,6 +7,7 @@ from concurrent.futures import ThreadPoolExecutor
 from decimal import Decimal
 
 from nesting.search.least_work.prepare import touch
+from nesting.search.packers import Packers
 from nesting.search.problem import PartKind, Plan, Problem, SheetKind
 from nesting.search.ruin_recreate import RuinRecreate
 
@@ -52,5 +53,6 @@ def _touch_first_search() -> None:
     sheet = SheetKind(sheet=0, length=2, width=1, price=1, weight=1, count=2, grain=0)
     problem = Problem(grid=1, price_step=Decimal(1), kinds=(kind,), sheets=(sheet,))
     nothing: Plan = ()
+    Packers(problem).improve(nothing, 1)
     plan = RuinRecreate(problem, 1).improve(nothing, 10)
     RuinRecreate(problem, 1).improve(plan, 10)

@@ -85,7 +85,7 @@ def finish(fitting: Fitting) -> Node:
     many, which a function that calls itself must not be.
     """
     waiting = [fitting]
-    node = None
+    node: Node | None = None
     while waiting:
         try:
             waiting.append(next(waiting[-1]) if node is None else waiting[-1].send(node))

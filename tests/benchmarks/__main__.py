@@ -20,7 +20,6 @@ from nesting.checks import check_layout
 from nesting.job import Job
 from nesting.search.fill import fill_sheet, value_of
 from nesting.search.grid import make_problem
-from nesting.search.packers import pack_variants
 from nesting.search.problem import measure_plan
 from nesting.solve import solve
 from tests.instances.published import (
@@ -32,6 +31,7 @@ from tests.instances.published import (
     read_knapsacks,
     read_set,
 )
+from tests.nesting.search.rectpack_variants import pack_with_rectpack
 
 LIBRARIES = ("highspy", "numba", "numpy", "rectpack")
 
@@ -126,7 +126,9 @@ def _run_sheets(options: argparse.Namespace) -> Iterator[Run]:
 def _run_rectpack(job: Job) -> int:
     problem = make_problem(job, MATERIAL, THICKNESS)
     assert problem is not None, "every published instance fits"
-    complete = [len(plan) for plan in pack_variants(problem) if measure_plan(problem, plan)[0] == 0]
+    complete = [
+        len(plan) for plan in pack_with_rectpack(problem) if measure_plan(problem, plan)[0] == 0
+    ]
     return min(complete)
 
 

@@ -1,5 +1,6 @@
 """What every search method must keep, whichever it is."""
 
+import random
 from collections import Counter
 from collections.abc import Callable, Iterator
 
@@ -12,7 +13,7 @@ from nesting.search.bounds import bound_by_functions
 from nesting.search.contest import Found, search_problem
 from nesting.search.grid import list_groups, make_problem
 from nesting.search.method import Method
-from nesting.search.packers import Packers, pack_variants
+from nesting.search.packers import Packers
 from nesting.search.pool import Pool
 from nesting.search.problem import (
     SIDE_BY_SIDE,
@@ -26,6 +27,7 @@ from nesting.search.recombine import Recombiner
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 from tests.nesting.search.jobs import BIRCH, make_job, make_part, make_random_job, make_sheet
+from tests.nesting.search.rectpack_variants import pack_with_rectpack
 
 
 class SeenAndRecombined:
@@ -141,11 +143,27 @@ def test_the_number_of_cores_does_not_change_the_plan(
     assert [run_contest(problem).plan for problem in problems] == expected
 
 
+def test_the_packers_are_never_worse_than_the_best_rectpack_variant() -> None:
+    for problem in list_random_problems(8):
+        nothing: Plan = ()
+        packed = measure_plan(problem, Packers(problem).improve(nothing, 10**9))
+        assert packed <= min(measure_plan(problem, plan) for plan in pack_with_rectpack(problem))
+
+
+@pytest.mark.slow
+def test_the_packers_are_never_worse_than_rectpack_on_hundreds_of_parts() -> None:
+    for number in range(4):
+        problem = make_mixed_problem(number, copies=160)
+        nothing: Plan = ()
+        packed = measure_plan(problem, Packers(problem).improve(nothing, 10**9))
+        assert packed <= min(measure_plan(problem, plan) for plan in pack_with_rectpack(problem))
+
+
 @pytest.mark.slow
 def test_the_contest_is_never_worse_than_the_best_rectpack_variant() -> None:
     for problem in list_random_problems(12):
         found = measure_plan(problem, run_contest(problem).plan)
-        assert found <= min(measure_plan(problem, plan) for plan in pack_variants(problem))
+        assert found <= min(measure_plan(problem, plan) for plan in pack_with_rectpack(problem))
 
 
 def test_a_very_large_job_is_laid_out_by_repeating_sheets(
@@ -160,6 +178,18 @@ def test_a_very_large_job_is_laid_out_by_repeating_sheets(
     assert len(found.plan) <= 1.1 * found.bound.sheets
     repeated = Counter(sheet.codes for sheet in found.plan)
     assert max(repeated.values()) > 5
+
+
+def make_mixed_problem(number: int, *, copies: int) -> Problem:
+    """Return a random problem of one sheet kind, every part different."""
+    dice = random.Random(number)  # noqa: S311 - a test, not a lock
+    parts = [
+        make_part(f"part {part}", dice.randint(150, 900), dice.randint(80, 600))
+        for part in range(copies)
+    ]
+    problem = make_problem(make_job(parts, [make_sheet()]), BIRCH, mm(18))
+    assert problem is not None
+    return problem
 
 
 def make_large_problem() -> Problem:

@@ -1,0 +1,104 @@
+"""The guillotine packers of the rectpack library, all of their variants, to compare with."""
+
+from collections.abc import Iterator, Sequence
+
+import rectpack
+from rectpack import guillotine, packer
+
+from nesting.search.guillotine import Placed, find_tree
+from nesting.search.packers import order_sheets
+from nesting.search.problem import (
+    LONG_ALONG_X,
+    LONG_ALONG_Y,
+    Plan,
+    Problem,
+    SheetPlan,
+)
+
+FITS = ("Bssf", "Baf", "Blsf")
+SPLITS = ("Sas", "Maxas", "Slas", "Llas", "Minas", "Las")
+SORTS = (
+    packer.SORT_AREA,
+    packer.SORT_LSIDE,
+    packer.SORT_SSIDE,
+    packer.SORT_PERI,
+    packer.SORT_DIFF,
+    packer.SORT_RATIO,
+    packer.SORT_NONE,
+)
+EITHER_WAY = LONG_ALONG_X | LONG_ALONG_Y
+BIN_RULES = (rectpack.PackingBin.BFF, rectpack.PackingBin.BBF)
+
+
+def pack_with_rectpack(problem: Problem) -> Iterator[Plan]:
+    """Yield the plan of every variant that packs something.
+
+    A variant is a rule for the place, one for the split, an order of parts, a rule for the sheet,
+    an order of sheet kinds and a way to lie for the parts that may lie either way. Where every part
+    may lie either way, rectpack turns them itself.
+    """
+    may_turn = all(
+        set(kind.ways) <= {LONG_ALONG_X | LONG_ALONG_Y} or kind.long == kind.short
+        for kind in problem.kinds
+    )
+    for order in order_sheets(problem):
+        for sort in SORTS:
+            for fit in FITS:
+                for split in SPLITS:
+                    for rule in BIN_RULES:
+                        algorithm = getattr(guillotine, f"Guillotine{fit}{split}")
+                        for preferred in (None,) if may_turn else (LONG_ALONG_X, LONG_ALONG_Y):
+                            yield _pack(problem, order, algorithm, sort, rule, preferred)
+
+
+def _pack(
+    problem: Problem,
+    order: Sequence[int],
+    algorithm: type,
+    sort: object,
+    rule: object,
+    preferred: int | None,
+) -> Plan:
+    """Return what one variant packs; sheets that break a rule of the job are left out."""
+    offline = rectpack.newPacker(
+        mode=rectpack.PackingMode.Offline,
+        bin_algo=rule,
+        pack_algo=algorithm,
+        sort_algo=sort,
+        rotation=preferred is None,
+    )
+    for number, kind in enumerate(problem.kinds):
+        ways = kind.ways[order[0]] or max(kind.ways)
+        lies_along_y = (
+            preferred is not None and (ways if ways < EITHER_WAY else preferred) == LONG_ALONG_Y
+        )
+        sides = (kind.short, kind.long) if lies_along_y else (kind.long, kind.short)
+        for _ in range(kind.copies):
+            offline.add_rect(*sides, number)
+    for number in order:
+        sheet = problem.sheets[number]
+        offline.add_bin(sheet.length, sheet.width, count=sheet.count, bid=number)
+    offline.pack()
+    plan = [_read_bin(problem, packed) for packed in offline]
+    return tuple(sheet for sheet in plan if sheet is not None)
+
+
+def _read_bin(problem: Problem, packed: rectpack.guillotine.Guillotine) -> SheetPlan | None:
+    """Return one packed bin as a tree, or None where a part lies against its grain."""
+    placed = []
+    for rectangle in packed:
+        kind = problem.kinds[rectangle.rid]
+        side = 0 if rectangle.width == kind.long else 1
+        if not kind.ways[packed.bid] & (side + 1):
+            return None
+        placed.append(
+            Placed(
+                code=2 * rectangle.rid + side,
+                x=rectangle.x,
+                y=rectangle.y,
+                length=rectangle.width,
+                width=rectangle.height,
+            )
+        )
+    codes = find_tree(placed) if placed else None
+    return None if codes is None else SheetPlan(kind=packed.bid, codes=codes)
