@@ -309,5 +309,6 @@ class Table:
 
 def _named(values: Mapping[str, Any]) -> str:
     name = values.get("name")
-    is_fit = isinstance(name, str) and name.isprintable() and name.strip()
-    return f" {name!r}" if is_fit and len(name) <= LONGEST_TEXT else ""
+    if not isinstance(name, str) or len(name) > LONGEST_TEXT:
+        return ""
+    return f" {name!r}" if name.isprintable() and name.strip() else ""

@@ -1,5 +1,6 @@
 """`setout plan`: search, rehearse, write the pages, the plan file and the phone page."""
 
+import os
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
@@ -197,18 +198,21 @@ def plan_status(*, is_interrupted: bool, is_complete: bool) -> ExitStatus:
 
 def checked_folder(folder: Path) -> Path:
     """Return the folder to write into, made if need be, before any work is done."""
+    refusal = InputError(
+        [
+            Fault(
+                where=str(folder),
+                what="it is not a folder that can be written to",
+                remedy="Name another folder with --out.",
+            )
+        ]
+    )
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise InputError(
-            [
-                Fault(
-                    where=str(folder),
-                    what="it is not a folder that can be written to",
-                    remedy="Name another folder with --out.",
-                )
-            ]
-        ) from error
+        raise refusal from error
+    if not os.access(folder, os.W_OK):
+        raise refusal
     return folder
 
 

@@ -1,8 +1,12 @@
 """Files written whole or not at all."""
 
+import errno
 import os
+import signal
 import tempfile
-from collections.abc import Mapping
+import threading
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 
 
@@ -10,7 +14,8 @@ def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
     """Write several files so that each is either as it was or complete.
 
     Everything is written beside its target and flushed to the disk before the first rename, so a
-    full disk leaves every earlier file as it stood.
+    full disk leaves every earlier file as it stood. An interrupt from the keyboard is too late by
+    then: it would leave new pages beside an old plan.
 
     Args:
         contents: What each path shall hold. The folders must exist.
@@ -19,8 +24,17 @@ def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
         The paths that existed before and were replaced.
 
     Raises:
-        OSError: A file could not be written; nothing was replaced, unless a rename failed.
+        OSError: A file could not be written; nothing was replaced, unless a rename failed. It
+            names the file as it would have been called in the end.
     """
+    for target in contents:
+        if target.is_dir():
+            raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(target))
+    with _uninterrupted():
+        return _write_all(contents)
+
+
+def _write_all(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
     beside: list[tuple[Path, Path]] = []
     try:
         for target, content in contents.items():
@@ -36,7 +50,10 @@ def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
 
 
 def _write_beside(target: Path, content: bytes) -> Path:
-    handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+    try:
+        handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+    except OSError as error:
+        raise OSError(error.errno, error.strerror, str(target)) from error
     temporary = Path(name)
     try:
         with os.fdopen(handle, "wb") as file:
@@ -44,10 +61,26 @@ def _write_beside(target: Path, content: bytes) -> Path:
             file.flush()
             os.fsync(file.fileno())
         temporary.chmod(0o666 & ~_umask())
+    except OSError as error:
+        temporary.unlink(missing_ok=True)
+        raise OSError(error.errno, error.strerror, str(target)) from error
     except BaseException:
         temporary.unlink(missing_ok=True)
         raise
     return temporary
+
+
+@contextmanager
+def _uninterrupted() -> Iterator[None]:
+    """Turn a deaf ear to the keyboard; only the main thread may, and only it is interrupted."""
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def _umask() -> int:

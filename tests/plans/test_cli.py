@@ -171,11 +171,12 @@ def test_an_output_folder_that_is_a_file_is_refused_before_any_work(small_job: P
 
 
 @pytest.mark.skipif(os.geteuid() == 0, reason="nothing is read-only to root")
-def test_a_read_only_folder_is_named(small_job: Path, tmp_path: Path) -> None:
+def test_a_read_only_folder_is_named_before_any_work(small_job: Path, tmp_path: Path) -> None:
     folder = tmp_path / "locked"
     folder.mkdir(mode=0o500)
     run = setout("plan", small_job, "--out", folder)
-    assert (run.returncode, str(folder) in run.stderr) == (1, True)
+    assert (run.returncode, run.stdout) == (3, "")
+    assert run.stderr.startswith(f"{folder}: it is not a folder that can be written to.")
 
 
 def test_a_full_disk_leaves_the_earlier_plan_whole(small_job: Path) -> None:

@@ -1,6 +1,7 @@
 """Files are whole or as they were."""
 
 import os
+import signal
 from pathlib import Path
 
 import pytest
@@ -41,3 +42,40 @@ def test_files_get_the_permissions_of_any_new_file(tmp_path: Path) -> None:
     write_whole({ours: b""})
     plain.write_bytes(b"")
     assert ours.stat().st_mode == plain.stat().st_mode
+
+
+def test_a_folder_in_the_way_is_named_before_anything_is_replaced(tmp_path: Path) -> None:
+    first, second = tmp_path / "a.pdf", tmp_path / "b.html"
+    first.write_bytes(b"before")
+    second.mkdir()
+    with pytest.raises(OSError, match="directory") as caught:
+        write_whole({first: b"after", second: b"after"})
+    assert caught.value.filename == str(second)
+    assert first.read_bytes() == b"before"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["a.pdf", "b.html"]
+
+
+def test_what_cannot_be_written_is_named_as_it_would_have_been_called(tmp_path: Path) -> None:
+    target = tmp_path / "missing" / "a.pdf"
+    with pytest.raises(OSError, match="No such file") as caught:
+        write_whole({target: b""})
+    assert caught.value.filename == str(target)
+
+
+def test_an_interrupt_between_two_files_leaves_no_new_one_beside_an_old_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    files = {tmp_path / "a.pdf": b"after", tmp_path / "b.json": b"after"}
+    for path in files:
+        path.write_bytes(b"before")
+    flush = os.fsync
+
+    def flush_interrupted(handle: int) -> None:
+        os.kill(os.getpid(), signal.SIGINT)
+        flush(handle)
+
+    handler = signal.getsignal(signal.SIGINT)
+    monkeypatch.setattr(whole_file.os, "fsync", flush_interrupted)
+    write_whole(files)
+    assert {path: path.read_bytes() for path in tmp_path.iterdir()} == files
+    assert signal.getsignal(signal.SIGINT) is handler
