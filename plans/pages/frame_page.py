@@ -3,8 +3,9 @@
 from plans.pages.blocks import Block, flow, moved, side_by_side, space, stack
 from plans.pages.cabinet_picture import cabinet_picture
 from plans.pages.corner_pictures import corner_pictures
+from plans.pages.fonts import printable
 from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import heading, paragraph
+from plans.pages.lettering import NOTE, fit, heading, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import dashed, rule
 from plans.pages.steps import two_columns
@@ -16,6 +17,8 @@ from plans.sections.picture import Picture
 PICTURE = 84.0
 PICTURE_HEIGHT = 104.0
 GAP = 6.0
+JOINTS = 0.44  # of the width; the rest holds the places of the screws, on one line if it can
+PLACES = 3.6
 
 
 def frame_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -66,12 +69,13 @@ def _fixings(frame: Frame, width: float) -> list[Block]:
 
 
 def _fixing(fixing: FixingText, width: float) -> Block:
-    half = width * 0.5
+    half = width * JOINTS
     joints = paragraph("; ".join(fixing.joints), half - 3.0)
+    height = fit(printable(fixing.positions), width - half, PLACES, NOTE, bold=True) or PLACES
     figures = stack(
         [
             paragraph(fixing.screws, width - half, x=half),
-            paragraph(fixing.positions, width - half, x=half, height=3.6, bold=True),
+            paragraph(fixing.positions, width - half, x=half, height=height, bold=True),
         ]
     )
     shapes = (rule(width), *moved((*joints.shapes, *figures.shapes), 0.0, 0.6))

@@ -1,14 +1,15 @@
 """Holes: coordinates first, then the order of work, panel by panel."""
 
+from collections.abc import Sequence
+
 from plans.pages.blocks import Block, flow, moved, side_by_side, space, stack
 from plans.pages.fonts import printable, text_width
 from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, NOTE, heading, paragraph
 from plans.pages.panel_drawing import panel_drawing
 from plans.pages.paper import Paper
-from plans.pages.rows import dashed, rule
+from plans.pages.rows import dashed, rule, ticked
 from plans.pages.shapes import Role, Shape, Text
-from plans.pages.steps import two_columns
 from plans.plan import Plan
 from plans.sections.holes import HoleOrder, HoleText, PanelHoles
 
@@ -17,7 +18,9 @@ DRAWING_HEIGHT = 100.0
 SMALL_HEIGHT = 44.0
 GAP = 5.0
 BOLT = 4.0
-BOLT_COLUMNS = 2
+BOLT_NUMBER = 7.0
+BOLT_APART = 4.0
+MOST_COLUMNS = 3
 
 
 def holes_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -40,7 +43,7 @@ def holes_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     blocks += [
         Block(height=1.0, shapes=(rule(width),), is_glued=True),
         heading("Order of work", width),
-        *(_order(order, width) for order in plan.bench.hole_orders),
+        *_orders(plan.bench.hole_orders, width),
     ]
     return tuple(
         Draft(title="Holes", paper=paper, body=body) for body in flow(blocks, body_room(paper))
@@ -68,10 +71,23 @@ def _panel(panel: PanelHoles, width: float) -> list[Block]:
     ]
 
 
-def _order(order: HoleOrder, width: float) -> Block:
-    """Return what is done for holes that are made alike, in two columns."""
-    steps = two_columns([(step, "") for step in order.steps], width)
-    return stack([paragraph(order.codes, width, bold=True, height=3.6), *steps, space(1.0)])
+def _orders(orders: Sequence[HoleOrder], width: float) -> list[Block]:
+    """Return what is done for holes that are made alike, two kinds beside each other."""
+    half = (width - GAP) / 2
+    each = [
+        stack(
+            [
+                paragraph(order.codes, half, bold=True, height=3.6),
+                *(ticked(step, half) for step in order.steps),
+                space(1.0),
+            ]
+        )
+        for order in sorted(orders, key=lambda order: -len(order.steps))
+    ]
+    return [
+        side_by_side(list(zip((0.0, half + GAP), each[start : start + 2], strict=False)))
+        for start in range(0, len(each), 2)
+    ]
 
 
 def _hole(hole: HoleText, width: float) -> Block:
@@ -117,19 +133,24 @@ def _figures(pairs: tuple[tuple[str, str], ...], width: float) -> Block:
 
 
 def _bolts(hole: HoleText, width: float) -> Block:
-    """Return the bolts in two columns, each with its distances from the same two edges."""
+    """Return the bolts in columns, each with its distances from the same two edges."""
     first, second = (words.split(" ")[0] for words in hole.centre)
     chord = f", {hole.chord} from one to the next" if hole.chord else ""
     head = paragraph(f"bolts: from {first}, from {second}{chord}", width)
-    rows = -(-len(hole.bolts) // BOLT_COLUMNS)
+    wide = max(
+        text_width(printable(words), BOLT) for bolt in hole.bolts for words in bolt.distances
+    )
+    second_x = BOLT_NUMBER + wide + BOLT_APART
+    columns = min(MOST_COLUMNS, max(1, int(width / (second_x + wide + BOLT_APART + 1.5))))
+    rows = -(-len(hole.bolts) // columns)
     shapes: list[Shape] = []
     for place, bolt in enumerate(hole.bolts):
         column, row = divmod(place, rows)
-        x, y = column * width / BOLT_COLUMNS, (row + 1) * (BOLT + 1.8) - 1.0
+        x, y = column * width / columns, (row + 1) * (BOLT + 1.8) - 1.0
         shapes.append(Text(x=x, y=y, words=f"{bolt.number}.", height=NOTE))
         shapes += [
             Text(x=x + over, y=y, words=printable(words), height=BOLT)
-            for over, words in zip((7.0, 30.0), bolt.distances, strict=True)
+            for over, words in zip((BOLT_NUMBER, second_x), bolt.distances, strict=True)
         ]
     table = Block(height=rows * (BOLT + 1.8) + 0.6, shapes=tuple(shapes))
     return stack([head, table])

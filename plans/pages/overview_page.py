@@ -3,14 +3,15 @@
 It stands upright, like all pages that are read as lists: their lines are short.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from itertools import groupby
 
 from plans.pages.blocks import Block, flow, moved, side_by_side, space
 from plans.pages.cabinet_picture import cabinet_picture
 from plans.pages.fonts import printable, text_width
 from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import LINE_STEP, NOTE, fit, heading, paragraph, wrap
+from plans.pages.lettering import FIRST_LINE, LINE_STEP, NOTE, fit, heading, paragraph, wrap
 from plans.pages.paper import Paper
 from plans.pages.rows import blank, dashed, framed, marked_lines, rule
 from plans.pages.shapes import Anchor, Role, Shape, Text
@@ -23,6 +24,8 @@ LEAD = 3.6
 PICTURE = 62.0
 VALUE = 4.0
 BETWEEN = 8.0  # white between two columns of numbers
+ALIKE = 3  # numbers with one check, from which on it is said once
+ALIKE_STEP = 6.6
 FOUND = 24.0  # the blank for one's own reading
 
 
@@ -51,7 +54,7 @@ def overview_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     cautions = [caution.short for caution in plan.cautions if "overview" in caution.where]
     blocks += [*(dashed(line, width, bold=True) for line in cautions), space(2.0)]
     blocks.append(heading("Words and signs", width))
-    blocks += _legend((*overview.legend, *OWN_SIGNS), width)
+    blocks += _legend((*overview.legend, *_own_signs(plan)), width)
     room = body_room(paper)
     numbers = _assumed(overview.assumed, width)
     first = flow(blocks, room)
@@ -85,13 +88,46 @@ def _assumed(numbers: tuple[AssumedNumber, ...], width: float) -> list[Block]:
     half = (width - BETWEEN) / 2
     for origin in sorted({number.origin for number in numbers}):
         blocks += [space(2.0), heading(f"{origin[:1].upper()}{origin[1:]}", width)]
-        cells = [_number(number, half) for number in numbers if number.origin == origin]
+        cells: list[Block] = []
+        alike: list[Block] = []
+        checks = [number for number in numbers if number.origin == origin]
+        for check, same in groupby(checks, key=lambda number: number.check):
+            group = tuple(same)
+            lines = _alike(check, group, width) if len(group) >= ALIKE else None
+            if lines:
+                alike.append(lines)
+            else:
+                cells += [_number(number, half) for number in group]
         for start in range(0, len(cells), 2):
             columns = enumerate(cells[start : start + 2])
             blocks.append(
                 side_by_side([(place * (half + BETWEEN), cell) for place, cell in columns])
             )
+        blocks += alike
     return blocks
+
+
+def _alike(check: str, numbers: Sequence[AssumedNumber], width: float) -> Block | None:
+    """Return numbers that are checked alike, a line each; None where one needs more than that."""
+    end = width - FOUND - 3.0
+    how = paragraph(check, width)
+    shapes: list[Shape] = [rule(width), *moved(how.shapes, 0.0, 0.8)]
+    y = how.height + 0.8
+    for number in numbers:
+        name, value = printable(number.name), printable(number.value)
+        if text_width(name, NOTE) + 4.0 >= end:
+            return None
+        height = fit(value, end - text_width(name, NOTE) - 4.0, VALUE, NOTE, bold=True)
+        if height is None:
+            return None
+        y += ALIKE_STEP
+        line = Text(x=0.0, y=y - 2.0, words=name, height=NOTE)
+        shapes += [
+            line,
+            replace(line, x=end, words=value, height=height, bold=True, anchor=Anchor.END),
+            blank(width - FOUND, y - 1.6, FOUND),
+        ]
+    return Block(height=y + 1.0, shapes=tuple(shapes))
 
 
 def _number(number: AssumedNumber, width: float) -> Block:
@@ -115,10 +151,11 @@ def _number(number: AssumedNumber, width: float) -> Block:
         upper = name.height + shown.height + 0.8
     check = paragraph(number.check, width)
     last = text_width(wrap(number.check, width, NOTE)[-1], NOTE) if number.check else 0.0
-    total = upper + check.height + (0.0 if last <= width - FOUND - 3.0 else step) + 1.4
+    found = min(FOUND * number.readings, width)
+    total = upper + check.height + (0.0 if last <= width - found - 3.0 else step) + 1.4
     shapes += moved(check.shapes, 0.0, upper)
     return Block(
-        height=total, shapes=(rule(width), *shapes, blank(width - FOUND, total - 2.0, FOUND))
+        height=total, shapes=(rule(width), *shapes, blank(width - found, total - 2.0, found))
     )
 
 
@@ -138,10 +175,26 @@ def _legend(entries: Sequence[tuple[str, str]], width: float) -> list[Block]:
 
 
 def _entry(word: str, meaning: str, width: float) -> Block:
-    x = WIDTH + 3.0
+    """Return one entry: its sign, its name, and behind the name what it means."""
+    sign = draw_sign(word)
+    x = WIDTH + 3.0 if sign else 0.0
     name = paragraph(word, width - x, bold=True, x=x)
-    text = paragraph(meaning, width - x, x=x)
+    start = text_width(printable(word), NOTE, bold=True) + 1.8
+    first = wrap(meaning, width - x - start, NOTE)[0]
+    words = Text(x=x + start, y=FIRST_LINE * NOTE, words=first, height=NOTE)
+    rest = paragraph(printable(meaning)[len(first) :].lstrip(), width - x, x=x)
     return Block(
-        height=name.height + text.height + 1.2,
-        shapes=(*draw_sign(word), *name.shapes, *moved(text.shapes, 0.0, name.height)),
+        height=name.height + rest.height + 1.2,
+        shapes=(*sign, *name.shapes, words, *moved(rest.shapes, 0.0, name.height)),
     )
+
+
+def _own_signs(plan: Plan) -> Iterator[tuple[str, str]]:
+    """Yield the signs that the pages add, as far as they stand in this plan."""
+    rows = [row for view in plan.sheets for row in view.rows]
+    stands = {
+        "struck out": any(row.unusable for row in rows),
+        "on a board": any(row.support for row in rows),
+        "bar before KEEP": any(row.same_as for row in rows),
+    }
+    yield from (entry for entry in OWN_SIGNS if stands.get(entry[0], True))

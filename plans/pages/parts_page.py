@@ -38,7 +38,8 @@ def parts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     """Return the parts list."""
     width = paper.body_width
     head = _head(width)
-    blocks = [head, *_rows(plan.parts, width)]
+    asked = frozenset(piece.code for waiting in plan.bench.waiting for piece in waiting.pieces)
+    blocks = [head, *_rows(plan.parts, width, asked)]
     return tuple(
         Draft(title="Parts", paper=paper, body=body)
         for body in flow(blocks, body_room(paper), later_head=(head,))
@@ -73,7 +74,8 @@ def _box_x(place: int, width: float) -> float:
     return width - BOX_STEP * (len(BOXES) - place) + BOX_STEP - BOX - 0.3
 
 
-def _rows(parts: tuple[PartRow, ...], width: float) -> Iterator[Block]:
+def _rows(parts: tuple[PartRow, ...], width: float, asked: frozenset[str]) -> Iterator[Block]:
+    """Yield the rows; those asked for on the page Measure first have no blanks here."""
     cabinet = ""
     explained: set[PartRow] = set()
     for kind, copies in groupby(parts, key=_kind):
@@ -89,7 +91,8 @@ def _rows(parts: tuple[PartRow, ...], width: float) -> Iterator[Block]:
             yield from _many(kind, rows, width, is_first=is_first)
             continue
         for place, row in enumerate(rows):
-            yield _row(row, width, is_first=is_first and not place)
+            reads = kind.status == MEASURE_FIRST and row.code not in asked
+            yield _row(row, width, is_first=is_first and not place, reads=reads)
 
 
 def _kind(part: PartRow) -> PartRow:
@@ -131,7 +134,9 @@ def _copy(part: PartRow, width: float) -> tuple[Shape, ...]:
     )
 
 
-def _row(part: PartRow, width: float, *, is_first: bool, is_kind: bool = False) -> Block:
+def _row(
+    part: PartRow, width: float, *, is_first: bool, is_kind: bool = False, reads: bool = False
+) -> Block:
     code = printable(part.code)
     code_height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
     name_room = SIZE_X - NAME_X - 2.0
@@ -189,7 +194,7 @@ def _row(part: PartRow, width: float, *, is_first: bool, is_kind: bool = False) 
         block = paragraph(words, width - NAME_X, x=NAME_X, bold=is_bold)
         shapes += moved(block.shapes, 0.0, height - 1.2)
         height += block.height
-    if part.status == MEASURE_FIRST:
+    if reads:
         shapes += moved(_reading(), NAME_X, height)
         height += READING
     return Block(height=height, shapes=tuple(shapes))

@@ -23,13 +23,10 @@ from plans.pages.shapes import (
 from plans.pages.strokes import arrow_head
 from plans.plan import Plan
 from plans.sections.cautions import Caution
+from plans.sections.set_up import INTRODUCTION, set_up_lines
 
 TOPIC = 26.0
-INTRODUCTION = (
-    "This plan says what to cut. It does not teach the use of a saw and promises nothing about "
-    "any cut. Where it differs from the one named under a note, or under those that follow it, "
-    "that one is right."
-)
+ABOUT_NUMBERS = 3  # lines of setting up, under the drawing of the saw
 
 
 def safety_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -76,42 +73,15 @@ def _caution(caution: Caution, width: float, *, is_last: bool) -> Block:
 def set_up_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
     """Return how the saw is measured and the first edge and corner are made."""
     width = paper.body_width
-    is_metric = plan.unit is Unit.MM
-    triangle = "600, 800 and 1000 mm" if is_metric else "18, 24 and 30 in"
+    lines = set_up_lines(plan.unit)
+    numbers, edges = lines[:ABOUT_NUMBERS], lines[ABOUT_NUMBERS:]
     blocks = [
         heading("Four numbers, from one test cut in scrap", width),
         _figure(width),
-        ticked(
-            "Clamp the guide, draw a line along it, and cut with the base plate against it. "
-            "Measure a and b on the wood, and k across the slot; write them above. Where they "
-            "differ from the numbers to check, put them into the job file and print again.",
-            width,
-        ),
-        ticked(
-            "The table gives two places for the guide, L and R, both from the edge that is "
-            "measured from. Use one of them; one that is struck out would lie off the piece.",
-            width,
-        ),
+        *(ticked(line, width) for line in numbers),
         space(2.0),
         heading("Straight and square", width),
-        ticked(
-            "Guide: draw a line along it, turn it over end for end to the other side of the line, "
-            "and compare. A gap in the middle is twice the bend.",
-            width,
-        ),
-        ticked(
-            "First cut: one straight edge. Measure from no other edge until it is there.", width
-        ),
-        ticked(
-            f"Second cut: one square corner. A triangle of {triangle} has a square corner between "
-            "its shorter sides; or compare the two diagonals.",
-            width,
-        ),
-        ticked(
-            "After each cut measure what you kept. It must be the KEEP size, not nearly: the next "
-            "cut starts from it.",
-            width,
-        ),
+        *(ticked(line, width) for line in edges),
         space(2.0),
         heading("Is this print true to size?", width),
         _scale_line(plan.unit, width),

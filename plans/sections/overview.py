@@ -1,7 +1,7 @@
 """The first page: what is built, what it rests on, and how good the plan is."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from nesting.cabinets.build import CabinetBuild
@@ -13,7 +13,7 @@ from nesting.lengths import NM_PER_MM, Unit
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.lots import say_mixed_joints
 from plans.sections.numbers import show, show_kg, show_money, show_with_unit, to_whole
-from plans.sections.part_words import full_name
+from plans.sections.part_words import base_status, full_name
 from plans.sections.precision import needs_fine_figures
 from plans.sections.sessions import say_first_cabinet
 from plans.sections.worked import Worked
@@ -28,12 +28,14 @@ class AssumedNumber:
         value: "2.4 mm".
         origin: "default" or "from the job file".
         check: How to check it.
+        readings: How many blanks it needs: one for each kind of sheet in its name.
     """
 
     name: str
     value: str
     origin: str
     check: str
+    readings: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +109,7 @@ def make_overview(worked: Worked, bound: Bound) -> Overview:
         sums=tuple(line for build in job.cabinets for line in build.sums),
         figures=tuple(_figures(worked)),
         bound_text=say_bound(worked, bound),
-        assumed=tuple(_assumed(job)),
+        assumed=_assumed(job),
         questions=tuple(line for build in job.cabinets for line in build.questions),
         warnings=(
             *(line for build in job.cabinets for line in build.warnings),
@@ -206,7 +208,12 @@ def _figures(worked: Worked) -> Iterator[str]:
 
 
 def _legend(worked: Worked) -> Iterator[tuple[str, str]]:
-    yield from LEGEND
+    statuses = {base_status(part) for part in worked.job.parts}
+    leaves = [freed.place.node for sheet in worked.sheets for freed in sheet.freed]
+    absent = {"final", "oversize", "measure first"} - statuses
+    if not any(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves):
+        absent.add("dotted outline")
+    yield from (entry for entry in LEGEND if entry[0] not in absent)
     if any(needs_fine_figures(worked.job, sheet) for sheet in worked.sheets):
         yield (
             "more decimals",
@@ -214,7 +221,31 @@ def _legend(worked: Worked) -> Iterator[tuple[str, str]]:
         )
 
 
-def _assumed(job: Job) -> Iterator[AssumedNumber]:
+def _assumed(job: Job) -> tuple[AssumedNumber, ...]:
+    """Return the numbers assumed; what is asked of several kinds of sheet stands together."""
+    kinds = sorted((f" of {sheet.name}" for sheet in job.sheets), key=len, reverse=True)
+    together: dict[tuple[str, str, str], list[AssumedNumber]] = {}
+    for number in _each_assumed(job):
+        kind = next((kind for kind in kinds if number.name.endswith(kind)), "")
+        asked = number.name.removesuffix(kind) if kind else number.name
+        together.setdefault((asked, number.origin, number.check), []).append(number)
+    return tuple(
+        _joined(asked, numbers) if len(numbers) > 1 else numbers[0]
+        for (asked, _, _), numbers in together.items()
+    )
+
+
+def _joined(asked: str, numbers: list[AssumedNumber]) -> AssumedNumber:
+    names = (number.name.removeprefix(f"{asked} of ") for number in numbers)
+    return replace(
+        numbers[0],
+        name=f"{asked} of {' / '.join(names)}",
+        value=" / ".join(dict.fromkeys(number.value for number in numbers)),
+        readings=len(numbers),
+    )
+
+
+def _each_assumed(job: Job) -> Iterator[AssumedNumber]:
     for assumption in job.assumptions:
         yield AssumedNumber(
             name=assumption.name,

@@ -4,7 +4,8 @@ from nesting.lengths import Unit
 
 INTRODUCTION = (
     "This plan says what to cut. It does not teach the use of a saw and promises nothing about "
-    "any cut. Where it differs from the one named under a note, that one is right."
+    "any cut. Where it differs from the one named under a note, or under those that follow it, "
+    "that one is right."
 )
 """What stands before the cautions."""
 
@@ -19,8 +20,8 @@ def set_up_lines(unit: Unit) -> tuple[str, ...]:
             "the slot; and b, from the slot to the right edge of the base plate."
         ),
         (
-            "Compare a, k, b and the thickness with the numbers below. Where they differ, put them "
-            "into the job file and make the plan again before anything is cut."
+            "Compare a, k, b and the thickness with the numbers to check. Where they differ, put "
+            "them into the job file and make the plan again before anything is cut."
         ),
         (
             "L and R are two places for the guide, both from the edge that is measured from. Use "

@@ -84,6 +84,4 @@ def test_safety_and_setting_up_say_what_the_paper_says() -> None:
     safety = next(screen for screen in screens if isinstance(screen, Safety))
     set_up = next(screen for screen in screens if isinstance(screen, SetUp))
     assert all(caution.full in printed["Safety"] for caution in safety.cautions[:3])
-    on_paper = [line for line in set_up.lines if line in printed["Setting up"]]
-    # The test cut, the comparing and L and R are told there beside a drawing.
-    assert on_paper == list(set_up.lines[3:])
+    assert all(line in printed["Setting up"] for line in set_up.lines)

@@ -6,6 +6,7 @@ from nesting.cabinets.build import CabinetBuild
 from nesting.job import Assumption, Job
 from nesting.layout import Cut, Direction, Layout, Node, PartLeaf, RestLeaf, SheetLayout, Unplaced
 from nesting.lengths import mm
+from nesting.parts import Status
 from nesting.sheets import Trim
 from plans.sections.bound import Bound
 from plans.sections.overview import Overview, make_overview
@@ -90,18 +91,41 @@ def test_what_is_not_placed_is_said_with_the_reason() -> None:
     assert page.figures[0].startswith("0 sheets, 0 parts, 0 cuts")
 
 
-def test_the_legend_explains_the_words_of_our_own_and_the_statuses() -> None:
-    words = {word for word, _ in overview(*two_cabinets()).legend}
+def test_the_legend_explains_the_words_of_our_own_and_the_statuses_that_occur() -> None:
+    made, layout = two_cabinets()
+    words = {word for word, _ in overview(made, layout).legend}
     assert words >= {
         "setting",
         "keep size",
         "rehearsal",
         "final",
-        "oversize",
-        "measure first",
         "diagonal hatch",
         "dotted outline",
     }
+    assert not words & {"oversize", "measure first"}
+    waiting = replace(made.parts[0], status=Status.MEASURE_FIRST)
+    other = replace(made, parts=(waiting, *made.parts[1:]))
+    assert "measure first" in {word for word, _ in overview(other, layout).legend}
+
+
+def test_what_is_asked_of_several_kinds_of_sheet_is_asked_once_with_a_blank_for_each() -> None:
+    made, layout = two_cabinets()
+    other = replace(made.sheets[0], name="another")
+    asked = [
+        Assumption(
+            name=f"size of {sheet.name}", value=value, is_default=False, check="Measure both sides."
+        )
+        for sheet, value in ((made.sheets[0], "2440 × 1220 mm"), (other, "1220 × 1220 mm"))
+    ]
+    two_kinds = replace(made, sheets=(*made.sheets, other), assumptions=tuple(asked))
+    sizes = [
+        number
+        for number in overview(two_kinds, layout).assumed
+        if number.name.startswith("size of")
+    ]
+    assert [(number.name, number.value, number.readings) for number in sizes] == [
+        (f"size of {made.sheets[0].name} / another", "2440 × 1220 mm / 1220 × 1220 mm", 2)
+    ]
 
 
 def why(made: Job, sheet: SheetLayout) -> str:
