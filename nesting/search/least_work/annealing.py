@@ -31,6 +31,7 @@ class Annealing:
         self._plan = plan
         self._rounds = rounds
         self._slice = 0
+        self._first: Sheets | None = None
 
     @property
     def is_done(self) -> bool:
@@ -63,11 +64,18 @@ class Annealing:
             start, done = WARM, (self._slice - first) / (SLICES - first)
             control[kernels.TREE_MOVES] = LAST_TREE_MOVES
             if self._slice == first:
+                self._first = self._read_best()
+                control[kernels.ORDERED] = 1
                 self._bench.state[:] = self._bench.best
+                kernels.weigh_anew(self._bench)
         control[kernels.HEAT] = round(start * (COLD / start) ** done)
         kernels.anneal(self._bench, self._rounds // SLICES + 1)
         self._slice += 1
 
-    def read(self) -> Sheets:
-        """Return the best sheets so far."""
+    def read(self) -> list[Sheets]:
+        """Return the best sheets so far, and those of the first phase where it is over."""
+        best = self._read_best()
+        return [best] if self._first is None else [best, self._first]
+
+    def _read_best(self) -> Sheets:
         return read_sheets(self._bench, self._plan)

@@ -56,13 +56,22 @@ RATES = 11
 STEP_BITS = 30
 
 # Rows of `cuts`.
-CUT_SETTING, CUT_PARENT, CUT_RIP, CUT_TURNS, CUT_CHILDREN, CUT_STATE = _number(0, 6)
-CUT_ROWS = 6
+CUT_SETTING, CUT_PARENT, CUT_RIP, CUT_TURNS, CUT_FIRST, CUT_SECOND, CUT_PLACE = _number(0, 7)
+# Rows of `cuts` whose columns are settings: cuts to make, and when one was last looked at. Lists:
+# cuts that can be made, those of one setting.
+TO_DO, SEEN, OPEN, WAITING = _number(7, 11)
+CUT_ROWS = 11
 
 # Entries of `control`.
 RANDOM, HEAT, CLOCK, ROUND, BEST_WORK, BEST_COST, N_CUTS, N_SETTINGS = _number(0, 8)
 SUM, REST, STAMP, TREE_MOVES, ORDERED, DEEPEST = _number(8, 14)
 CONTROLS = 14
+
+# What the choice of the next setting looks at, as in `nesting.cut_sequence.greedy`: there, and with
+# more weight on keeping to one direction.
+MOST_OPEN = 6
+BLOCKED, OPENED, ELSEWHERE, FINISHED, TURNED = 60, 15, 15, 45, 15
+STEADY_OPENED, STEADY_TURNED = 2, 75
 
 LEAF, SIDE, STACK = _number(0, 3)
 NEVER = cast("int", np.int64(2**62))
@@ -687,10 +696,11 @@ def add_cut(bench: Bench, parent: int, is_rip: int, keep: int, piece_x: int, pie
     cuts[CUT_SETTING, number] = table[2, at]
     cuts[CUT_PARENT, number] = parent
     cuts[CUT_RIP, number] = is_rip
-    cuts[CUT_CHILDREN, number] = 0
+    cuts[CUT_FIRST, number] = NOTHING
+    cuts[CUT_SECOND, number] = NOTHING
     turns = NONE
     if parent != NOTHING:
-        cuts[CUT_CHILDREN, parent] += 1
+        cuts[CUT_FIRST if cuts[CUT_FIRST, parent] == NOTHING else CUT_SECOND, parent] = number
         turns = cuts[CUT_TURNS, parent]
         if cuts[CUT_RIP, parent] != is_rip:
             turns += 1
@@ -852,13 +862,163 @@ def list_cuts(bench: Bench, slot: int) -> None:  # noqa: C901, PLR0912, PLR0915 
 
 
 @compiled
+def count_children(cuts: Ints, cut: int) -> int:
+    """Return how many cuts follow in the two pieces that a cut makes."""
+    if cuts[CUT_FIRST, cut] == NOTHING:
+        return 0
+    return 1 if cuts[CUT_SECOND, cut] == NOTHING else 2
+
+
+@compiled
+def pick_waiting(cuts: Ints, count: int, most: int, last: int) -> int:
+    """Return the place of the next cut among those waiting: of the piece in hand, the plainest.
+
+    The plainest has least to cut after it. NOTHING where each would leave more open pieces
+    than `most` allows.
+    """
+    best, best_value = NOTHING, 6
+    for at in range(count):
+        cut = cuts[WAITING, at]
+        children = count_children(cuts, cut)
+        value = children if cuts[CUT_PARENT, cut] == last else children + 3
+        if children <= most and value < best_value:
+            best, best_value = at, value
+    return best
+
+
+@compiled
+def try_setting(bench: Bench, setting: int, count: int, last: int, weight: int) -> tuple[int, int]:
+    """Return the score of making all cuts of a setting that can be made, and how many that is.
+
+    Args:
+        bench: All arrays.
+        setting: The setting.
+        count: How many cuts are open.
+        last: The last cut made.
+        weight: What a piece more that lies about adds to the score.
+    """
+    cuts = bench.cuts
+    waiting, is_in_hand = 0, False
+    for at in range(count):
+        cut = cuts[OPEN, at]
+        if cuts[CUT_SETTING, cut] == setting:
+            cuts[WAITING, waiting] = cut
+            waiting += 1
+    made, opened, before = 0, 0, last
+    while waiting > 0:
+        at = pick_waiting(cuts, waiting, MOST_OPEN + 1 - count - opened, before)
+        if at == NOTHING:
+            break
+        cut = cuts[WAITING, at]
+        waiting -= 1
+        cuts[WAITING, at] = cuts[WAITING, waiting]
+        is_in_hand = is_in_hand or cuts[CUT_PARENT, cut] == last
+        made += 1
+        opened -= 1
+        before = cut
+        for row in (CUT_FIRST, CUT_SECOND):
+            child = cuts[row, cut]
+            if child != NOTHING:
+                opened += 1
+                if cuts[CUT_SETTING, child] == setting:
+                    cuts[WAITING, waiting] = child
+                    waiting += 1
+    left = cuts[TO_DO, setting] - made
+    score = BLOCKED * left + weight * opened
+    if not is_in_hand:
+        score += ELSEWHERE
+    if left == 0:
+        score -= FINISHED
+    return score, made
+
+
+@compiled
+def make_cuts(bench: Bench, setting: int, made: int, count: int, last: int) -> tuple[int, int]:
+    """Make so many cuts of a setting; return how many are open then, and the last one made."""
+    cuts = bench.cuts
+    for _ in range(made):
+        best, best_value = NOTHING, 6
+        for at in range(count):
+            cut = cuts[OPEN, at]
+            children = count_children(cuts, cut)
+            value = children if cuts[CUT_PARENT, cut] == last else children + 3
+            if (
+                cuts[CUT_SETTING, cut] == setting
+                and count + children - 1 <= MOST_OPEN
+                and value < best_value
+            ):
+                best, best_value = at, value
+        if best == NOTHING:
+            best = NONE
+            while cuts[CUT_SETTING, cuts[OPEN, best]] != setting:
+                best += 1
+        last = cuts[OPEN, best]
+        count -= 1
+        cuts[OPEN, best] = cuts[OPEN, count]
+        cuts[TO_DO, setting] -= 1
+        for row in (CUT_FIRST, CUT_SECOND):
+            if cuts[row, last] != NOTHING:
+                cuts[OPEN, count] = cuts[row, last]
+                count += 1
+    return count, last
+
+
+@compiled
+def weigh_order(bench: Bench, opened: int, turned: int) -> int:  # noqa: C901 - one loop
+    """Return the minutes for settings and turns of one good order of the cuts in `cuts`.
+
+    Args:
+        bench: All arrays.
+        opened: What a piece more that lies about adds to the score of a setting.
+        turned: What turning the guide adds.
+    """
+    control, cuts, rates = bench.control, bench.cuts, bench.rates
+    for setting in range(control[N_SETTINGS]):
+        cuts[TO_DO, setting] = 0
+        cuts[SEEN, setting] = NOTHING
+    for cut in range(control[N_CUTS]):
+        cuts[TO_DO, cuts[CUT_SETTING, cut]] += 1
+    if control[N_CUTS] == 0:
+        return 0
+    cuts[OPEN, 0] = 0
+    count, last, stands, cost, step = ONE, NOTHING, NOTHING, NONE, NONE
+    while count > 0:
+        best_score, best_made, best_setting = NEVER, ONE, cuts[CUT_SETTING, cuts[OPEN, 0]]
+        for at in range(count):
+            cut = cuts[OPEN, at]
+            setting = cuts[CUT_SETTING, cut]
+            if cuts[SEEN, setting] == step:
+                continue
+            cuts[SEEN, setting] = step
+            score, made = try_setting(bench, setting, count, last, opened)
+            if last != NOTHING and cuts[CUT_RIP, last] != cuts[CUT_RIP, cut]:
+                score += turned
+            if made > 0 and score < best_score:
+                best_score, best_made, best_setting = score, made, setting
+        step += 1
+        before = last
+        count, last = make_cuts(bench, best_setting, best_made, count, last)
+        if best_setting != stands:
+            cost += rates[SETTING]
+        if before != NOTHING and cuts[CUT_RIP, before] != cuts[CUT_RIP, last]:
+            cost += rates[TURN]
+        stands = best_setting
+    return int(cost)
+
+
+@compiled
 def weigh(bench: Bench, slot: int) -> int:
     """Return the minutes of one sheet, in thousandths, less a little for large leftovers."""
     control, rates = bench.control, bench.rates
     if bench.state[ROOT, slot] == NOTHING:
         return int(-rates[TIDY])
     list_cuts(bench, slot)
-    cost = control[SUM] + rates[SETTING] * control[N_SETTINGS] + rates[TURN] * control[DEEPEST]
+    cost = control[SUM]
+    if control[ORDERED] == 1:
+        plain = weigh_order(bench, OPENED, TURNED)
+        cost += min(plain, weigh_order(bench, STEADY_OPENED, STEADY_TURNED))
+    else:
+        cost += rates[SETTING] * control[N_SETTINGS] + rates[TURN] * control[DEEPEST]
     return int(cost - control[REST] * rates[TIDY] // 1000000)
 
 
@@ -911,6 +1071,19 @@ def anneal(bench: Bench, rounds: int) -> None:
             take_back(state, log)
         else:
             keep_best(bench)
+
+
+@compiled
+def weigh_anew(bench: Bench) -> None:
+    """Find the minutes of all sheets, and call the state the best."""
+    control = bench.control
+    bench.log[0, 0] = 0
+    for slot in range(bench.sheets.shape[1]):
+        mark(bench, slot)
+    weigh_changed(bench, NOTHING)
+    bench.log[0, 0] = 0
+    control[BEST_WORK] = NEVER
+    keep_best(bench)
 
 
 @compiled

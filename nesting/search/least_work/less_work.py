@@ -18,7 +18,8 @@ from nesting.search.realise import realise_rows
 from nesting.search.ruin_recreate import mix_seed
 
 RUNS = 4
-ROUNDS_PER_EFFORT = 10_000  # of all runs together
+ROUNDS_PER_EFFORT = 25_000  # of all runs together
+MANY_PARTS = 200  # beyond these a round takes longer, so that there are fewer
 FEW_SHEETS = 8  # so many are put in order more than once
 
 
@@ -78,7 +79,9 @@ def find_less_work(
         if effort <= 0 or search.must_stop:
             break
         size = back.problem.copies / copies
-        plans = search.run(back, effort * ROUNDS_PER_EFFORT * back.problem.copies // copies, size)
+        rounds = effort * ROUNDS_PER_EFFORT * back.problem.copies // copies
+        rounds = rounds * min(MANY_PARTS, copies) // copies
+        plans = search.run(back, rounds, size)
         layout = search.choose(layout, back, plans)
     return Worked(layout=layout, rounds=search.rounds, is_interrupted=search.is_interrupted)
 
@@ -142,7 +145,8 @@ class _Search:
         self.rounds += sum(run.rounds for run in runs)
         self._done += size
         order = sorted(range(RUNS), key=lambda number: (runs[number].work, number))
-        return list(dict.fromkeys(runs[number].read() for number in order))
+        found = [sheets for number in order for sheets in runs[number].read()]
+        return list(dict.fromkeys(found))
 
     def _advance(self, runs: list[Annealing], size: float) -> None:
         with ThreadPoolExecutor(max_workers=min(RUNS, os.cpu_count() or 1)) as workers:
@@ -154,7 +158,7 @@ class _Search:
 
     def choose(self, layout: Layout, back: ReadBack, plans: list[Sheets]) -> Layout:
         """Return the layout with the best of some plans for one group put in, or as it was."""
-        tries = RUNS if len(back.plan) <= FEW_SHEETS else 1
+        tries = 2 * RUNS if len(back.plan) <= FEW_SHEETS else 1
         best = layout
         try:
             value = self._scale.weigh(layout)

@@ -17,4 +17,6 @@ def touch() -> None:
     stock = SheetKind(sheet=0, length=2, width=1, price=1, weight=1, count=2, grain=0)
     problem = Problem(grid=1, price_step=Decimal(1), kinds=(kind,), sheets=(stock,))
     plan = (SheetPlan(kind=0, codes=(0, 0, SIDE_BY_SIDE)),)
-    Annealing(job, problem, plan, rounds=1, seed=1).advance()
+    annealing = Annealing(job, problem, plan, rounds=1, seed=1)
+    while not annealing.is_done:
+        annealing.advance()

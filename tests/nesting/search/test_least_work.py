@@ -11,10 +11,10 @@ from nesting.job import Job
 from nesting.layout import Cut, Direction, Layout, Node, PartLeaf
 from nesting.lengths import mm
 from nesting.parts import Grain
-from nesting.saw import Saw
+from nesting.saw import Saw, Times
 from nesting.search.least_work import find_less_work, less_work, missed_matches
 from nesting.solve import solve, solve_cheapest
-from tests.nesting.hand_made import two_cabinets
+from tests.nesting.hand_made import strips, two_cabinets
 from tests.nesting.search.all_trees import list_layouts
 from tests.nesting.search.jobs import make_job, make_part, make_random_job, make_sheet
 
@@ -38,14 +38,19 @@ def test_sixteen_equal_parts_need_two_settings() -> None:
     assert count_settings(job, layout) == 2
 
 
-def test_a_needlessly_hard_layout_is_replaced_by_the_plain_one() -> None:
-    # The strips could have three heights, but all parts have one dimension in common.
+def test_a_needlessly_hard_layout_is_replaced_by_one_as_easy_as_plain_strips() -> None:
     parts = [make_part("a", 500, 300, 4), make_part("b", 400, 300, 4), make_part("c", 300, 200, 4)]
     job = make_job(parts, [make_sheet()])
+    rows = [
+        (mm(height), [PartLeaf(part=part, copy=copy) for copy in range(4)])
+        for part, height in enumerate((300, 300, 200))
+    ]
+    plain = Layout(sheets=(strips(job, rows),))
     cheapest = solve_cheapest(job, effort=1).layout
     layout = less_work(job, cheapest, effort=2, seed=1)
     assert check_layout(job, layout) == ()
-    assert count_settings(job, layout) == 4  # 300 across all strips, and one for each length
+    assert count_minutes(job, plain) < count_minutes(job, cheapest)
+    assert count_minutes(job, layout) <= count_minutes(job, plain)
 
 
 TINY = {
@@ -62,9 +67,23 @@ def test_tiny_jobs_get_the_fewest_minutes_of_all_trees_and_orders(name: str) -> 
     parts = [
         make_part(f"part {n}", *sizes, grain=Grain.LENGTH) for n, sizes in enumerate(TINY[name])
     ]
-    job = make_job(parts, [make_sheet(length=1000, width=900)])
+    saw = Saw(smallest_held=0)  # narrow pieces cost as much as others here
+    job = make_job(parts, [make_sheet(length=1000, width=900)], saw=saw)
     least = min(minutes(job, order_cuts(job, layout)) for layout in list_layouts(job))
     assert count_minutes(job, solve(job, effort=2).layout) == least
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", TINY)
+def test_tiny_jobs_get_the_fewest_settings_where_only_settings_count(name: str) -> None:
+    parts = [
+        make_part(f"part {n}", *sizes, grain=Grain.LENGTH) for n, sizes in enumerate(TINY[name])
+    ]
+    zero = Decimal(0)
+    times = Times(setting=Decimal(1), cut=zero, metre=zero, lift=zero, turn=zero)
+    job = make_job(parts, [make_sheet(length=1000, width=900)], times=times)
+    least = min(order_cuts(job, layout).settings for layout in list_layouts(job))
+    assert count_settings(job, solve(job, effort=2).layout) == least
 
 
 def test_a_short_guide_leads_to_crosscuts_first() -> None:
