@@ -49,10 +49,10 @@ class Bound:
         )
 
 
-def bound_by_area(problem: Problem) -> Bound:
-    """Return the bound that the unchanged sizes give."""
+def bound_by_area(problem: Problem, *, missing: int = 0) -> Bound:
+    """Return the bound that the unchanged sizes give, with an area left unplaced."""
     rooms = [sheet.area for sheet in problem.sheets]
-    return _cover(problem, problem.area, rooms)
+    return _cover(problem, problem.area - missing, rooms)
 
 
 def bound_by_functions(problem: Problem) -> Bound:

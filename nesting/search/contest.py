@@ -17,6 +17,7 @@ from nesting.search.problem import Plan, Problem, measure_plan
 from nesting.search.recombine import Recombiner
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
+from nesting.search.shortage import bound_missing
 
 SEARCHES = 4
 STEPS_PER_EFFORT = 6_000_000  # of each search
@@ -26,7 +27,7 @@ FIRST_PACKING = 40_000  # steps; some milliseconds
 MORE_PACKING = 8_000_000  # enough for every variant up to some 500 parts
 LAST_PACKING = 100_000_000  # up to some 1,700 parts
 SPARE_SHEETS = 100
-FEW_PARTS = 60  # a job of so many parts gets half the work of a very large one
+FEW_PARTS = 65  # a job of so many parts gets half the work of a very large one
 MANY_PARTS = 1500  # above this whole sheets are repeated first
 TOO_MANY_PARTS = 6000  # above this only what repeated sheets leave over is searched
 LEFT_OVER = 1000
@@ -59,7 +60,7 @@ class Contest:
     def __init__(self, problem: Problem, *, steps: int, seed: int) -> None:
         """Take note of the problem; nothing is computed yet."""
         self._problem = problem
-        self._steps = steps * problem.copies // (problem.copies + FEW_PARTS)
+        self._steps = steps * problem.copies**2 // (problem.copies**2 + FEW_PARTS**2)
         self._packers = Packers(problem)
         self._repeater = Repeater(problem, seed=seed)
         self._seed = seed
@@ -68,6 +69,7 @@ class Contest:
         self._is_interrupted = False
         self.plan: Plan = ()
         self.bound = bound_by_area(problem)
+        self._least_missing = bound_missing(problem)
 
     def run(
         self, *, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
@@ -94,7 +96,10 @@ class Contest:
 
     def is_done(self) -> bool:
         """Return whether no plan can be better."""
-        return measure_plan(self._problem, self.plan) <= (0, self.bound.weight)
+        bound = self.bound
+        if self._least_missing > 0:
+            bound = bound_by_area(self._problem, missing=self._least_missing)
+        return measure_plan(self._problem, self.plan) <= (self._least_missing, bound.weight)
 
     def _run(
         self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
