@@ -10,6 +10,7 @@ from nesting.cut_sequence import order_cuts
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Unit
+from nesting.saw import Hand
 from plans.sections.battens import BattenSection, make_batten_sections
 from plans.sections.bench_checks import BenchChecks, make_bench_checks
 from plans.sections.bound import Bound
@@ -18,6 +19,7 @@ from plans.sections.cautions import Caution, make_cautions
 from plans.sections.covering import RollPlan, make_roll_plans
 from plans.sections.fingerprint import make_fingerprint
 from plans.sections.frame import Frame, make_frames
+from plans.sections.handed import Handed, make_handed
 from plans.sections.holes import HoleOrder, PanelHoles, make_hole_orders, make_panel_holes
 from plans.sections.labels import Label, make_labels
 from plans.sections.measure_first import Waiting, make_waiting
@@ -32,6 +34,8 @@ from plans.sections.ways import WayLine
 from plans.sections.worked import work_out
 from plans.sections.workshop import Workshop, make_workshop
 from plans.sections.yard import YardPage, make_yard_pages
+
+RIGHT_HANDED = make_handed(Hand.RIGHT)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +85,7 @@ class Plan:
         yard: What the yard is asked for, one page a kind of sheet.
         car: How the pieces are loaded; None where the job names no car.
         workshop: Sessions, kits, test pieces and fallbacks.
+        handed: What depends on the hand that holds the saw.
     """
 
     job_name: str
@@ -98,6 +103,7 @@ class Plan:
     yard: tuple[YardPage, ...] = ()
     car: CarPage | None = None
     workshop: Workshop = Workshop()
+    handed: Handed = RIGHT_HANDED
 
 
 class OneMaterial(Protocol):
@@ -154,7 +160,7 @@ def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
     parts, labels = make_part_rows(worked), make_labels(worked)
     offcuts, bench = make_offcut_rows(worked), _make_bench(job, parts)
     yard, car = make_yard_pages(worked), make_car_page(worked)
-    workshop = make_workshop(worked)
+    workshop, handed = make_workshop(worked), make_handed(job.saw.hand)
     return Plan(
         job_name=job.name,
         unit=job.unit,
@@ -172,6 +178,7 @@ def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
             yard,
             car,
             workshop,
+            handed,
         ),
         overview=overview,
         shopping=shopping,
@@ -185,6 +192,7 @@ def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
         yard=yard,
         car=car,
         workshop=workshop,
+        handed=handed,
     )
 
 

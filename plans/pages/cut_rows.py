@@ -16,6 +16,7 @@ from plans.pages.lettering import BIG, FIGURE, LINE_STEP, NOTE, fit, wrap
 from plans.pages.shapes import Line, LineKind, Role, Shape, Text, TickBox
 from plans.sections.cut_table import CutRow
 
+SIDES = ("left", "right")
 TICK = 6.5
 FIRST = 6.6  # baseline of the upper line of a row
 STEP = 6.5  # to the next line
@@ -70,12 +71,15 @@ def columns(unit: Unit, width: float) -> Columns:
     )
 
 
-def table_head(place: Columns, numbers: Sequence[int] = ()) -> Block:
+def table_head(
+    place: Columns, numbers: Sequence[int] = (), sides: tuple[str, str] = SIDES
+) -> Block:
     """Return the head of the table.
 
     Args:
         place: The columns.
         numbers: Of the sheets that are cut alike; two have their boxes below each other.
+        sides: Of the guide, the one first that suits the hand.
     """
     two = [str(number) for number in numbers] if len(numbers) == STACKED else []
     heads: tuple[tuple[float, tuple[str, ...]], ...] = (
@@ -84,7 +88,7 @@ def table_head(place: Columns, numbers: Sequence[int] = ()) -> Block:
         (place.hold, ("hold this piece", "its size")),
         (place.edge, ("measure", "from")),
         (place.keep, ("", "KEEP")),
-        (place.guide, ("guide at", "left, right")),
+        (place.guide, ("guide at", ", ".join(sides))),
         (place.codes, ("is kept", "falls free")),
     )
     words = [
@@ -98,14 +102,24 @@ def table_head(place: Columns, numbers: Sequence[int] = ()) -> Block:
 
 
 def table_rows(
-    rows: tuple[CutRow, ...], place: Columns, numbers: Sequence[int] = (1,)
+    rows: tuple[CutRow, ...],
+    place: Columns,
+    numbers: Sequence[int] = (1,),
+    sides: tuple[str, str] = SIDES,
 ) -> tuple[Block, ...]:
     """Return one block for each cut, with a box to tick for every sheet that is cut alike."""
     joining = {row.number for row, after in pairwise(rows) if after.same_as}
-    return tuple(_row(row, place, numbers, joins_next=row.number in joining) for row in rows)
+    return tuple(_row(row, place, numbers, sides, joins_next=row.number in joining) for row in rows)
 
 
-def _row(row: CutRow, place: Columns, numbers: Sequence[int], *, joins_next: bool) -> Block:
+def _row(
+    row: CutRow,
+    place: Columns,
+    numbers: Sequence[int],
+    sides: tuple[str, str],
+    *,
+    joins_next: bool,
+) -> Block:
     hold = _hold(row, place)
     height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
     upper = height
@@ -113,7 +127,6 @@ def _row(row: CutRow, place: Columns, numbers: Sequence[int], *, joins_next: boo
     height += remark_height
     boxes, boxes_height = _boxes(numbers, place, height - 0.6)
     height += boxes_height
-    left, right = (row.unusable in (side, "both") for side in ("left", "right"))
     return Block(
         height=height,
         shapes=(
@@ -125,8 +138,8 @@ def _row(row: CutRow, place: Columns, numbers: Sequence[int], *, joins_next: boo
             *hold,
             *_edge(row, place),
             *keep_texts(row.keep, place.keep, BIG_LINE, place.guide - place.keep - 1.5),
-            *_guide(row.guide_left, "L", place, FIRST, is_struck=left),
-            *_guide(row.guide_right, "R", place, FIRST + STEP, is_struck=right),
+            *_guide(row, sides[0], place, FIRST),
+            *_guide(row, sides[1], place, FIRST + STEP),
             *_code(row.keep_code, place, FIRST, is_kept=True),
             *_code(row.free_code, place, FIRST + STEP, is_kept=False),
             *remark,
@@ -257,16 +270,17 @@ def keep_texts(keep: str, x: float, baseline: float, width: float) -> tuple[Text
     )
 
 
-def _guide(
-    figure: str, side: str, place: Columns, baseline: float, *, is_struck: bool
-) -> tuple[Text, ...]:
+def _guide(row: CutRow, side: str, place: Columns, baseline: float) -> tuple[Text, ...]:
+    """Return where the guide goes on one side of the blade, struck out where it cannot lie."""
+    figure = row.guide_left if side == "left" else row.guide_right
+    is_struck = row.unusable in (side, "both")
     if not figure:  # the yard sets its own saw
         return ()
     x = place.guide + 2.5
     words = printable(figure)
     height = fit(words, place.codes - x - 0.2, FIGURE, NOTE) or NOTE
     return (
-        Text(x=place.guide, y=baseline, words=side, height=NOTE),
+        Text(x=place.guide, y=baseline, words=side[0].upper(), height=NOTE),
         Text(x=x, y=baseline, words=words, height=height, role=Role.FIGURE, is_struck=is_struck),
     )
 

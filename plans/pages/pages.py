@@ -32,7 +32,7 @@ def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
     ]
     alike = {row.code: row.look_alikes for row in plan.parts}
     for repeat in find_repeats(plan.sheets):
-        drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper, alike)
+        drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper, alike, plan.handed)
     drafts += parts_pages(plan, paper)
     drafts += bench_pages(plan, paper)
     drafts += labels_pages(plan, paper)

@@ -82,6 +82,8 @@ def set_up_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         space(2.0),
         heading("Straight and square", width),
         *(ticked(line, width) for line in edges),
+        ticked(f"At every cut {plan.handed.stand}.", width),
+        paragraph(plan.handed.note, width),
         space(2.0),
         heading("Is this print true to size?", width),
         _scale_line(plan.unit, width),

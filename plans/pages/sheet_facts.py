@@ -11,6 +11,7 @@ from plans.pages.sheet_marks import grain_arrow
 from plans.pages.support_strip import support_strip
 from plans.sections.cautions import Caution
 from plans.sections.cut_table import StripSum
+from plans.sections.handed import Handed
 from plans.sections.repeats import CodePair, Repeat
 from plans.sections.sheet_view import SheetView
 
@@ -83,12 +84,13 @@ def say_why(view: SheetView) -> str:
     )
 
 
-def short_cautions(cautions: Sequence[Caution], width: float) -> Block:
-    """Return the short cautions as one paragraph, nothing where there are none."""
+def short_cautions(cautions: Sequence[Caution], handed: Handed, width: float) -> Block:
+    """Return where to stand and the short cautions as one paragraph, nothing without cautions."""
     lines = [caution.short for caution in cautions if "sheet" in caution.where]
     if not lines:
         return Block(height=0.0)
-    return stack([space(2.0), paragraph(" ".join(lines), width, bold=True)])
+    stand = f"{handed.stand[:1].upper()}{handed.stand[1:]}."
+    return stack([space(2.0), paragraph(" ".join([stand, *lines]), width, bold=True)])
 
 
 def say_numbers(numbers: Sequence[int]) -> str:

@@ -25,7 +25,9 @@ from plans.pages.sheet_facts import (
     sheet_foot,
     short_cautions,
 )
+from plans.plan import RIGHT_HANDED
 from plans.sections.cautions import Caution
+from plans.sections.handed import Handed
 from plans.sections.repeats import Repeat
 from plans.sections.sheet_view import SheetView
 
@@ -45,6 +47,7 @@ def sheet_pages(
     cautions: Sequence[Caution],
     paper: Paper,
     alike: Mapping[str, tuple[str, ...]] = MappingProxyType({}),
+    handed: Handed = RIGHT_HANDED,
 ) -> tuple[Draft, ...]:
     """Return the pages of one sheet, or of several that are cut alike.
 
@@ -54,6 +57,7 @@ def sheet_pages(
         cautions: Of the plan.
         paper: To print on.
         alike: For every code of a part the codes of those that look like it.
+        handed: What depends on the hand that holds the saw.
     """
     view = repeat.view
     warned = say_alike(view, alike)
@@ -61,11 +65,12 @@ def sheet_pages(
     is_turned = first_page != paper
     width, room = paper.body_width, body_room(paper)
     place = columns(unit, width)
-    rows = table_rows(view.rows, place, repeat.numbers)
-    head = replace(stack([space(3.0), table_head(place, repeat.numbers)]), is_glued=True)
+    rows = table_rows(view.rows, place, repeat.numbers, handed.columns)
+    top = table_head(place, repeat.numbers, handed.columns)
+    head = replace(stack([space(3.0), top]), is_glued=True)
 
     facts = sheet_facts(repeat, warned, first_page.body_width)
-    warning = short_cautions(cautions, first_page.body_width)
+    warning = short_cautions(cautions, handed, first_page.body_width)
     room_above = body_room(first_page) - facts.height
     above_rows = 0.0 if is_turned else room_above - warning.height - head.height
     drawing = _draw(view, first_page.body_width, room_above, above_rows, rows)

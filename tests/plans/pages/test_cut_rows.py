@@ -115,3 +115,14 @@ def test_a_remark_stands_whole_below_its_row() -> None:
     for word in remark.capitalize().split(" "):
         assert word in said
     assert min(text.height for text in texts(block)) >= NOTE
+
+
+def test_the_other_hand_swaps_the_guide_figures_and_nothing_else() -> None:
+    row = ROWS[3]
+    right, left = (
+        {(text.words, text.x): text.y for text in texts(table_rows((row,), PLACE, (1,), sides)[0])}
+        for sides in (("left", "right"), ("right", "left"))
+    )
+    moved = {words for (words, x), y in right.items() if left[words, x] != y}
+    assert right.keys() == left.keys()
+    assert moved == {"L", "R", row.guide_left, row.guide_right}

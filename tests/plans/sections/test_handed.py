@@ -29,3 +29,5 @@ def test_no_number_of_a_plan_depends_on_the_hand() -> None:
     assert plans[0].sheets == plans[1].sheets
     assert plans[0].parts == plans[1].parts
     assert plans[0].offcuts == plans[1].offcuts
+    assert plans[0].fingerprint != plans[1].fingerprint
+    assert plans[1].handed == make_handed(Hand.LEFT)
