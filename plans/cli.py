@@ -1,5 +1,8 @@
 """The command line: the only place that prints."""
 
+import codecs
+import errno
+import io
 import json
 import sys
 import traceback
@@ -21,6 +24,9 @@ from plans.commands import resume as resume_command
 from plans.commands import start as start_command
 from plans.outcome import ExitStatus, Outcome
 from plans.progress import ProgressLine
+
+LARGEST_NUMBER = 1_000_000_000
+"""Of a leftover in the book: more than anybody writes on boards."""
 
 app = typer.Typer(
     add_completion=False,
@@ -45,7 +51,13 @@ class PaperName(StrEnum):
     LETTER = "Letter"
 
 
-JobFile = Annotated[Path, typer.Argument(metavar="JOB", help="The job file (TOML).")]
+# Whether a file can be read is for the command to say, in the words of every other fault.
+JobFile = Annotated[
+    Path, typer.Argument(metavar="JOB", readable=False, help="The job file (TOML).")
+]
+PlanFile = Annotated[
+    Path, typer.Argument(metavar="PLAN", readable=False, help="A plan file (NAME.plan.json).")
+]
 Json = Annotated[bool, typer.Option("--json", help="Print the result as JSON.")]
 Quiet = Annotated[bool, typer.Option("--quiet", help="Print nothing but the result and errors.")]
 Debug = Annotated[bool, typer.Option("--debug", help="Show where in the code an error arose.")]
@@ -252,7 +264,7 @@ def resume(
 
 @app.command()
 def rehearse(
-    plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan file (NAME.plan.json).")],
+    plan: PlanFile,
     errors: Annotated[
         str | None,
         typer.Option(metavar="LENGTH", help="Try how much it forgives: settings so far off, 0.5."),
@@ -271,7 +283,10 @@ def rehearse(
     )
 
 
-Numbers = Annotated[list[int], typer.Argument(metavar="NUMBER...", help="Numbers in the book.")]
+Numbers = Annotated[
+    list[int],
+    typer.Argument(metavar="NUMBER...", min=1, max=LARGEST_NUMBER, help="Numbers in the book."),
+]
 Day = Annotated[
     str | None, typer.Option("--date", metavar="DAY", help="Such as 2026-11-25. Default: today.")
 ]
@@ -324,7 +339,7 @@ def offcuts_add(
 
 @offcuts_app.command("from")
 def offcuts_from(
-    plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan file (NAME.plan.json).")],
+    plan: PlanFile,
     day: Day = None,
     json: Json = False,
     quiet: Quiet = False,
@@ -436,25 +451,49 @@ def _failure(status: ExitStatus, message: str) -> Outcome:
 def _sentence(error: OSError) -> str:
     place = error.filename or "writing"
     reason = (error.strerror or str(error)).lower()
-    return (
-        f"{place}: {reason}.\n"
-        "Earlier files are as they were. Make room or name another folder with --out."
-    )
+    remedy = _REMEDIES.get(error.errno or 0, "Check the name, the folder and the disk.")
+    return f"{place}: {reason}.\nEarlier files are as they were. {remedy}"
+
+
+_REMEDIES = {
+    errno.ENOSPC: "Make room on the disk.",
+    errno.EDQUOT: "Make room on the disk.",
+    errno.EFBIG: "Make room on the disk.",
+    errno.EACCES: "Change its permissions, or name another folder.",
+    errno.EPERM: "Change its permissions, or name another folder.",
+    errno.EROFS: "Name another folder.",
+    errno.EISDIR: "Move the folder away, or choose another name.",
+    errno.ENAMETOOLONG: "Choose a shorter name.",
+}
 
 
 def _finish(outcome: Outcome, *, as_json: bool, quiet: bool) -> None:
     failed = outcome.status not in (ExitStatus.DONE, ExitStatus.SOME_PARTS_DO_NOT_FIT)
     if outcome.messages and (failed or not quiet):
         typer.echo("\n".join(outcome.messages), err=True)
-    if as_json and outcome.data:
-        typer.echo(json.dumps(outcome.data, ensure_ascii=False, indent=1))
-    elif outcome.text and not as_json:
-        typer.echo(outcome.text)
+    try:
+        if as_json and outcome.data:
+            typer.echo(json.dumps(outcome.data, ensure_ascii=not _writes_utf_8(), indent=1))
+        elif outcome.text and not as_json:
+            typer.echo(outcome.text)
+    except OSError as error:
+        if error.errno == errno.EPIPE:  # whoever reads has seen enough
+            raise
+        typer.echo(f"standard output: {_sentence(error)}", err=True)
+        raise typer.Exit(int(ExitStatus.FAILED)) from None
     raise typer.Exit(int(outcome.status))
+
+
+def _writes_utf_8() -> bool:
+    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
+    return codecs.lookup(encoding).name == "utf-8"
 
 
 def main() -> None:
     """Run the command line."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):  # a letter that it does not know stops nothing
+            stream.reconfigure(errors="backslashreplace")
     try:
         app()
     except KeyboardInterrupt:

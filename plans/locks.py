@@ -5,6 +5,7 @@ it with the process, so that a killed command leaves nothing locked, on every sy
 """
 
 import hashlib
+import os
 import sqlite3
 import tempfile
 from collections.abc import Iterator
@@ -33,7 +34,7 @@ def hold(job_file: Path) -> Iterator[None]:
     Raises:
         BusyError: Another command holds the job and did not let go within `PATIENCE_S`.
     """
-    place = _folder() / f"{hashlib.sha256(str(job_file.resolve()).encode()).hexdigest()[:32]}.lock"
+    place = _folder() / f"{hashlib.sha256(os.fsencode(job_file.resolve())).hexdigest()[:32]}.lock"
     with closing(sqlite3.connect(place, timeout=PATIENCE_S, isolation_level=None)) as lock:
         try:
             lock.execute("BEGIN EXCLUSIVE")
@@ -53,5 +54,6 @@ def _folder() -> Path:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError:
             continue
-        return folder
+        if os.access(folder, os.W_OK):
+            return folder
     return Path(tempfile.mkdtemp(prefix="setout-"))

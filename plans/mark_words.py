@@ -8,6 +8,7 @@ from nesting.errors import Fault, InputError
 from nesting.garage.marks import CutMade, Size, find_sheet
 from nesting.garage.planned import Planned
 from nesting.lengths import Length, Unit, parse_length
+from nesting.reading.values import LONGEST
 
 _CUTS: Final = re.compile(
     r"(?P<sheet>[0-9]{1,6})\.(?:(?P<all>all)|(?P<cut>[0-9]{1,6})"
@@ -40,7 +41,8 @@ def read_cuts(text: str, planned: Planned) -> Iterator[CutMade]:
     if last < first:
         raise _refused(text, "it runs backwards", f"Write {sheet}.{last}-{sheet}.{first}.")
     most = len(find_sheet(planned, sheet).cuts)
-    for cut in range(first, min(last, most + 1) + 1):  # one beyond is told apart by the plan
+    # One beyond is told apart by the plan; more than one would only be more of the same.
+    for cut in range(first, max(first, min(last, most + 1)) + 1):
         yield CutMade(sheet=sheet, cut=cut)
 
 
@@ -66,6 +68,19 @@ def read_lengths(text: str, unit: Unit, option: str) -> tuple[Length, ...]:
     return tuple(_length(each, unit, option) for each in text.split(","))
 
 
+def read_length(text: str, unit: Unit, option: str) -> Length:
+    """Return the one length of a text such as "17.6".
+
+    Raises:
+        InputError: It is not one length; a decimal comma would make two of it.
+    """
+    if "," in text:
+        raise _refused(
+            f"{option} {text}", "it has a comma", "Write one length, with a point such as 18.5."
+        )
+    return _length(text, unit, option)
+
+
 def _length(text: str, unit: Unit, option: str) -> Length:
     try:
         length = parse_length(text, unit)
@@ -74,6 +89,8 @@ def _length(text: str, unit: Unit, option: str) -> Length:
         raise _refused(option, fault.what, fault.remedy) from None
     if length == 0:
         raise _refused(option, "a length is 0", "Give what the tape shows.")
+    if length > LONGEST:
+        raise _refused(option, f"{text.strip()!r} is too long to be meant", "Check the figures.")
     return length
 
 

@@ -42,6 +42,22 @@ CREATE TABLE rule (length INTEGER NOT NULL, width INTEGER NOT NULL, space_m2 TEX
 _COLUMNS: Final = "material, thickness, measured, length, width, grain, good_edges, added, origin"
 
 
+_PRIMARY: Final = 0xFF
+"""The bits of a result code that say what kind it is."""
+_OUT_OF_REACH: Final = (
+    sqlite3.SQLITE_BUSY,
+    sqlite3.SQLITE_CANTOPEN,
+    sqlite3.SQLITE_FULL,
+    sqlite3.SQLITE_IOERR,
+    sqlite3.SQLITE_PERM,
+    sqlite3.SQLITE_READONLY,
+)
+
+
+class OutOfReachError(NestingError):
+    """The book is there or could be, but not for us, or not now."""
+
+
 class ReservedError(NestingError):
     """An entry is not free: reserved for another job, or gone."""
 
@@ -58,23 +74,36 @@ def open_book(path: Path) -> Iterator[sqlite3.Connection]:
 
     Raises:
         InputError: The file is no book of this version.
+        OutOfReachError: It cannot be read or written, now or while it is used.
         OSError: Its folder cannot be made.
     """
     path.parent.mkdir(parents=True, exist_ok=True)
-    with closing(sqlite3.connect(path, timeout=PATIENCE_S, isolation_level=None)) as book:
-        try:
-            book.execute("PRAGMA synchronous = FULL")
-            with _change(book):
-                version = book.execute("PRAGMA user_version").fetchone()[0]
-                if version == 0:
-                    for statement in _SCHEMA.split(";"):
-                        book.execute(statement)
-                    book.execute(f"PRAGMA user_version = {VERSION}")
-        except sqlite3.DatabaseError as error:
-            raise _no_book(path, str(error)) from error
-        if version not in (0, VERSION):
-            raise _no_book(path, f"it is of version {version}")
-        yield book
+    try:
+        with closing(sqlite3.connect(path, timeout=PATIENCE_S, isolation_level=None)) as book:
+            version = _prepare(book)
+            if version not in (0, VERSION):
+                raise _no_book(path, f"it is of version {version}")
+            yield book
+    except sqlite3.DatabaseError as error:
+        code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & _PRIMARY
+        if code in _OUT_OF_REACH:
+            raise OutOfReachError(
+                f"{path}: the book of leftovers cannot be read or written ({error}).\n"
+                "Look whether the folder may be written to and has room, then try again."
+            ) from error
+        raise _no_book(path, str(error)) from error
+
+
+def _prepare(book: sqlite3.Connection) -> int:
+    """Make the tables where there are none; return the version that was found."""
+    book.execute("PRAGMA synchronous = FULL")
+    with _change(book):
+        version = int(book.execute("PRAGMA user_version").fetchone()[0])
+        if version == 0:
+            for statement in _SCHEMA.split(";"):
+                book.execute(statement)
+            book.execute(f"PRAGMA user_version = {VERSION}")
+    return version
 
 
 def list_entries(book: sqlite3.Connection) -> tuple[Entry, ...]:
@@ -179,10 +208,11 @@ def _change(book: sqlite3.Connection) -> Iterator[None]:
     book.execute("BEGIN IMMEDIATE")
     try:
         yield
+        book.execute("COMMIT")
     except BaseException:
-        book.execute("ROLLBACK")
+        if book.in_transaction:  # some failures, such as a full disk, end it by themselves
+            book.execute("ROLLBACK")
         raise
-    book.execute("COMMIT")
 
 
 def _reserve(book: sqlite3.Connection, numbers: Iterable[int], holder: str) -> None:

@@ -54,6 +54,7 @@ def mark(job_file: Path, options: MarkOptions) -> Outcome:
     from plans.record import append, marks_of, read_record, record_path
     from plans.rehearsal import read_plan
     from plans.standing import find_standing
+    from plans.writers.whole_file import uninterrupted
 
     _check(options)
     with hold(job_file):
@@ -74,7 +75,8 @@ def mark(job_file: Path, options: MarkOptions) -> Outcome:
                 marks = add_mark(planned, marks, event)
                 fresh.append(event)
             if fresh:
-                append(record, planned.fingerprint, fresh)
+                with uninterrupted():
+                    append(record, planned.fingerprint, fresh)
                 said.append(f"Recorded in {record.name}: {_count(fresh)}.")
         standing = find_standing(read_plan(plan_file), planned, marks)
     return Outcome(
@@ -115,6 +117,8 @@ def find_plan_file(job_file: Path, folder: Path | None) -> Path:
 
 def _check(options: MarkOptions) -> None:
     readings = (options.measured, options.diagonals, options.thickness)
+    if options.spoilt is not None and not options.spoilt.strip():
+        raise _usage("--spoilt", "the code is empty", "Give the code on the piece, such as A3.")
     if options.left and not options.spoilt:
         raise _usage("--left", "it says what is left, but not of what", "Add --spoilt CODE.")
     if any(readings) and options.sheet is None:

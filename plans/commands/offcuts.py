@@ -68,7 +68,7 @@ def add_one(options: AddOptions) -> Outcome:
     """
     from nesting.sheets import SheetGrain
     from plans.book.entries import SIDES, Offcut
-    from plans.mark_words import read_lengths, read_size
+    from plans.mark_words import read_length, read_size
 
     unit = _unit(options.units)
     grains = {grain.value: grain for grain in SheetGrain}
@@ -79,15 +79,11 @@ def add_one(options: AddOptions) -> Outcome:
         raise _refused(
             "--good", f"{unknown[0]!r} is no edge", "Write left, right, top and bottom, or all."
         )
-    if not options.material.strip() or not options.material.isprintable():
-        raise _refused("MATERIAL", "it is empty", "Write what it is made of.")
     length, width = read_size(options.size, unit, "SIZE")
     offcut = Offcut(
-        material=options.material.strip(),
-        thickness=read_lengths(options.thickness, unit, "--thickness")[0],
-        measured=read_lengths(options.measured, unit, "--measured")[0]
-        if options.measured
-        else None,
+        material=_material(options.material),
+        thickness=read_length(options.thickness, unit, "--thickness"),
+        measured=read_length(options.measured, unit, "--measured") if options.measured else None,
         length=length,
         width=width,
         grain=grains[options.grain],
@@ -312,6 +308,15 @@ def _say_throw(throw: Sequence[Any]) -> Iterator[str]:
 
 def _names(numbers: Sequence[int]) -> str:
     return ", ".join(map(str, numbers))
+
+
+def _material(text: str) -> str:
+    from nesting.reading.values import as_text
+
+    try:
+        return as_text(text)
+    except InputError as error:
+        raise _refused("MATERIAL", error.faults[0].what, "Write what it is made of.") from None
 
 
 def _unit(text: str) -> Any:  # noqa: ANN401

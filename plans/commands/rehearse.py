@@ -37,13 +37,13 @@ def _with_errors(plan_file: Path, text: str, seed: int) -> Outcome:
     from dataclasses import replace
 
     from nesting.tolerance import Errors, rehearse_errors
-    from plans.mark_words import read_lengths
+    from plans.mark_words import read_length
     from plans.plan_reading import read_planned
     from plans.sections.numbers import show_with_unit
 
     planned = read_planned(plan_file)
     unit = planned.unit
-    setting = 0 if text.strip() == "0" else read_lengths(text, unit, "--errors")[0]
+    setting = 0 if text.strip() == "0" else read_length(text, unit, "--errors")
     errors = replace(Errors(), setting=setting)
     found = rehearse_errors(planned.sheets, errors, seed=seed)
     head = (

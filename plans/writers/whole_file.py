@@ -30,7 +30,7 @@ def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
     for target in contents:
         if target.is_dir():
             raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(target))
-    with _uninterrupted():
+    with uninterrupted():
         return _write_all(contents)
 
 
@@ -71,7 +71,7 @@ def _write_beside(target: Path, content: bytes) -> Path:
 
 
 @contextmanager
-def _uninterrupted() -> Iterator[None]:
+def uninterrupted() -> Iterator[None]:
     """Turn a deaf ear to the keyboard; only the main thread may, and only it is interrupted."""
     if threading.current_thread() is not threading.main_thread():
         yield

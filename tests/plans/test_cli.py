@@ -179,6 +179,13 @@ def test_a_read_only_folder_is_named_before_any_work(small_job: Path, tmp_path: 
     assert run.stderr.startswith(f"{folder}: it is not a folder that can be written to.")
 
 
+@pytest.mark.skipif(os.geteuid() == 0, reason="nothing is unreadable to root")
+def test_a_job_file_that_may_not_be_read_is_an_input_error(small_job: Path) -> None:
+    small_job.chmod(0)
+    run = setout("plan", small_job)
+    assert (run.returncode, "you may not read it" in run.stderr) == (3, True)
+
+
 def test_a_full_disk_leaves_the_earlier_plan_whole(small_job: Path) -> None:
     """A limit on the size of files stands for the full disk: the write fails in the same way."""
     setout("plan", small_job)
@@ -248,3 +255,42 @@ def test_an_unexpected_error_is_one_sentence_without_a_traceback(
     assert result.exit_code == 1
     assert "--debug" in result.stderr
     assert "Traceback" not in result.stderr
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+def test_a_result_that_cannot_be_printed_is_a_failure_in_one_sentence(small_job: Path) -> None:
+    with Path("/dev/full").open("w") as full:
+        run = subprocess.run(
+            [*SETOUT, "parts", str(small_job)],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+            cwd=ROOT,
+        )
+    assert (run.returncode, "Traceback" in run.stderr) == (1, False)
+    assert "no space left on device" in run.stderr
+
+
+def test_letters_that_the_terminal_does_not_know_stop_nothing(small_job: Path) -> None:
+    small_job.write_text(SMALL_JOB.replace("Shelf", "Ράφι 😀"), "utf-8")
+    latin = {**os.environ, "PYTHONIOENCODING": "cp1252"}
+    for arguments in (["parts"], ["parts", "--json"]):
+        run = subprocess.run(
+            [*SETOUT, *arguments, str(small_job)],
+            capture_output=True,
+            check=False,
+            cwd=ROOT,
+            env=latin,
+        )
+        assert (run.returncode, run.stderr) == (0, b"")
+    assert json.loads(run.stdout)["parts"][0]["name"] == "Ράφι 😀"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="names that are no text")
+def test_a_file_whose_name_is_no_text_is_planned(small_job: Path) -> None:
+    odd = small_job.with_name(os.fsdecode(b"caf\xe9.toml"))
+    odd.write_text(SMALL_JOB.replace('name = "Prop shelf"', ""), "utf-8")
+    run = setout("plan", odd, "--effort", "0")
+    assert (run.returncode, "Traceback" in run.stderr) == (0, False)
+    assert odd.with_suffix(".pdf").exists()

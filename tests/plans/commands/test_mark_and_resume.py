@@ -111,6 +111,9 @@ def test_a_whole_sheet_is_ticked_at_once(job: Path) -> None:
     [
         (["1.2-1.1"], "it runs backwards"),
         (["7"], "it does not name cuts"),
+        (["1.99999"], "cut 1.99999: sheet 1 of plan"),
+        (["1.1-1.99999"], "sheet 1 of plan"),
+        (["--spoilt", ""], "the code is empty"),
         (["1.1-2.3"], "it runs over two sheets"),
         (["--left", "400x310"], "Add --spoilt CODE"),
         (["--sheet", "1"], "no reading is given"),

@@ -2,8 +2,10 @@
 
 import csv
 import json
+import sqlite3
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -205,3 +207,42 @@ def test_the_book_is_written_as_a_table(tmp_path: Path) -> None:
 def test_a_leftover_described_wrongly_is_explained(arguments: list[str], said: str) -> None:
     result = setout("offcuts", "add", "birch", "600x300", "--thickness", "18", *arguments)
     assert (result.exit_code, said in result.stderr) == (3, True), result.output
+
+
+@pytest.mark.parametrize(
+    ("arguments", "status", "said"),
+    [
+        (["add", "birch", "999999999999999x1", "--thickness", "18"], 3, "too long to be meant"),
+        (["add", "birch", "600x300", "--thickness", "18,5"], 3, "--thickness 18,5: it has a comma"),
+        (["add", "a\nb", "600x300", "--thickness", "18"], 3, "MATERIAL: the text has a line break"),
+        (["add", "x" * 300, "600x300", "--thickness", "18"], 3, "has 300 characters"),
+        (["rule", "--smallest", "999999999999999x1"], 3, "too long to be meant"),
+        (["take", "9" * 30], 2, "Invalid value"),
+        (["take", "0"], 2, "Invalid value"),
+    ],
+)
+def test_figures_that_no_book_can_hold_are_refused(
+    arguments: list[str], status: int, said: str
+) -> None:
+    result = setout("offcuts", *arguments)
+    assert (result.exit_code, "unexpected" in result.stderr) == (status, False)
+    assert said in result.stderr
+    assert listed() == []
+
+
+def test_a_book_that_cannot_be_opened_is_named(tmp_path: Path) -> None:
+    book = tmp_path / "data" / "offcuts.sqlite3"
+    book.mkdir(parents=True)
+    result = setout("offcuts", "list")
+    assert (result.exit_code, "unexpected" in result.stderr) == (1, False)
+    assert f"{book}: the book of leftovers cannot be read or written" in result.stderr
+
+
+def test_a_database_of_another_program_is_no_book(tmp_path: Path) -> None:
+    book = tmp_path / "data" / "offcuts.sqlite3"
+    book.parent.mkdir()
+    with closing(sqlite3.connect(book)) as other:
+        other.execute("PRAGMA user_version = 1")
+    result = setout("offcuts", "list")
+    assert (result.exit_code, "unexpected" in result.stderr) == (3, False)
+    assert "cannot be used as a book of leftovers" in result.stderr
