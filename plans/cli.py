@@ -128,6 +128,9 @@ def plan(
     ways: Annotated[
         bool, typer.Option("--ways", help="Print other ways to buy, too; searches longer.")
     ] = False,
+    read_aloud: Annotated[
+        bool, typer.Option("--read-aloud", help="Also print the cuts in words, to be read out.")
+    ] = False,
     json: Json = False,
     quiet: Quiet = False,
     debug: Debug = False,
@@ -144,6 +147,7 @@ def plan(
         writes=not json or out is not None,
         book=book,
         ways=ways,
+        read_aloud=read_aloud,
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
         outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)

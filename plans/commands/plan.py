@@ -28,6 +28,7 @@ class PlanOptions:
         book: Let parts come from the book of leftovers, whatever the job file says.
         pages: Which pages the PDF has, "overview,sheets" or "3,5-8"; "" for all.
         ways: Print other ways to buy on the shopping page.
+        read_aloud: Also print the cuts in words, for one who reads and one who saws.
     """
 
     out: Path | None = None
@@ -40,6 +41,7 @@ class PlanOptions:
     book: bool = False
     pages: str = ""
     ways: bool = False
+    read_aloud: bool = False
 
 
 def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
@@ -227,7 +229,7 @@ def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: Plan
     from plans.writers.svg import write_svg
     from plans.writers.whole_file import write_whole
 
-    whole = make_pages(made, PAPERS[options.paper])
+    whole = make_pages(made, PAPERS[options.paper], read_aloud=options.read_aloud)
     pages = choose_pages(whole, options.pages) if options.pages else whole
     count = f"{len(pages)} of {len(whole)} pages" if options.pages else f"{len(whole)} pages"
     contents = {

@@ -8,6 +8,7 @@ from plans.pages.offcuts_page import offcuts_pages
 from plans.pages.overview_page import overview_pages
 from plans.pages.paper import Paper
 from plans.pages.parts_page import parts_pages
+from plans.pages.read_aloud_page import read_aloud_pages
 from plans.pages.safety_page import safety_pages, set_up_pages
 from plans.pages.shapes import Page
 from plans.pages.sheet_page import sheet_pages
@@ -17,10 +18,15 @@ from plans.plan import Plan
 from plans.sections.repeats import find_repeats
 
 
-def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
+def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[Page, ...]:
     """Return a plan's pages on one size of paper.
 
     The wall, the pocket and the safety notes come before the sheets, the labels after them.
+
+    Args:
+        plan: The plan.
+        paper: To print on.
+        read_aloud: Also print the cuts of every sheet in words, after its pages.
     """
     drafts = [
         *overview_pages(plan, paper),
@@ -33,6 +39,8 @@ def make_pages(plan: Plan, paper: Paper) -> tuple[Page, ...]:
     alike = {row.code: row.look_alikes for row in plan.parts}
     for repeat in find_repeats(plan.sheets):
         drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper, alike, plan.handed)
+        if read_aloud:
+            drafts += read_aloud_pages(repeat.view, paper)
     drafts += parts_pages(plan, paper)
     drafts += bench_pages(plan, paper)
     drafts += labels_pages(plan, paper)

@@ -14,6 +14,7 @@ from plans.pages.clashes import find_clashes
 from plans.pages.frame import number_pages
 from plans.pages.paper import Paper
 from plans.pages.sheet_page import sheet_pages
+from plans.sections.repeats import Repeat
 from plans.writers.svg import write_svg
 from tests.plans.pages.plan_samples import (
     CAUTION,
@@ -38,7 +39,7 @@ def small_sheet_page() -> bytes:
         )
     )
     view = make_sheet(tree, mm(1220), mm(610))
-    (draft, *_) = sheet_pages(view, Unit.MM, (CAUTION,), SMALL)
+    (draft, *_) = sheet_pages(Repeat(view=view, numbers=(1,)), Unit.MM, (CAUTION,), SMALL)
     (page,) = number_pages([draft], make_sample_plan((view,)))
     assert find_clashes(page) == ()
     return write_svg(page)
