@@ -136,7 +136,8 @@ class Row:
         def convert(value: object) -> Length:
             if self.file.has_decimal_comma and isinstance(value, str):
                 value = _with_point(value)
-            if isinstance(value, Decimal) and value != round(value, DECIMALS):
+            is_sane = isinstance(value, Decimal) and abs(value) <= LARGEST
+            if isinstance(value, Decimal) and is_sane and value != round(value, DECIMALS):
                 raise refusal(
                     f"{show(value)!r} is finer than can be marked",
                     f"Round it to {DECIMALS} decimals in the spreadsheet, "

@@ -7,6 +7,7 @@ from decimal import Decimal
 from python_calamine import CalamineError, CalamineWorkbook, PasswordError
 
 from nesting.reading.list_rows import Cell, Line, ListFile
+from nesting.reading.spreadsheet_size import is_too_large
 
 
 def read_spreadsheet(content: bytes, file: ListFile) -> list[Line] | None:
@@ -19,6 +20,13 @@ def read_spreadsheet(content: bytes, file: ListFile) -> list[Line] | None:
         content: The file's bytes.
         file: The list, for faults.
     """
+    if is_too_large(content):
+        file.fault(
+            "it reaches much farther than a part list does, perhaps by one stray cell",
+            "Copy the part list alone into a new spreadsheet.",
+            row=0,
+        )
+        return None
     try:
         workbook = CalamineWorkbook.from_filelike(io.BytesIO(content))
         tables = {

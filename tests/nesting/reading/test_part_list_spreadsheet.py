@@ -169,3 +169,21 @@ def test_a_workbook_cut_short_is_refused(tmp_path: Path) -> None:
         assert message(tmp_path, job("parts.xlsx")) == (
             "parts.xlsx: it cannot be read as a spreadsheet.\nSave it again as .xlsx, .ods or .csv."
         )
+
+
+def test_a_stray_cell_in_the_farthest_corner_is_refused_before_room_is_made_for_it(
+    tmp_path: Path,
+) -> None:
+    workbook = openpyxl.Workbook()
+    workbook.active["A1"] = "name"
+    workbook.active["XFD1048576"] = "stray"
+    workbook.save(tmp_path / "parts.xlsx")
+    assert message(tmp_path, job("parts.xlsx")) == (
+        "parts.xlsx: it reaches much farther than a part list does, perhaps by one stray cell.\n"
+        "Copy the part list alone into a new spreadsheet."
+    )
+
+
+def test_a_number_that_is_absurdly_large_is_an_input_error(tmp_path: Path) -> None:
+    write_xlsx(tmp_path / "parts.xlsx", [["name", "length", "width"], ["Side", 1e300, 300]])
+    assert "column 'length': '1.000e+300' is not a length" in message(tmp_path, job("parts.xlsx"))
