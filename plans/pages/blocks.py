@@ -5,6 +5,8 @@ from dataclasses import dataclass, replace
 
 from plans.pages.shapes import Hatch, Line, Rectangle, Shape, Solid, Text, TickBox
 
+FEW_LINES = 16.0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
@@ -74,8 +76,23 @@ def flow(
         later_head: What stands at the top of every page but the first, such as a table's head.
 
     Returns:
-        One block per page, at least one.
+        One block per page, at least one. Where only a few lines would stand on the last page, the
+        white between blocks is halved if that saves the page.
     """
+    pages = _pages(blocks, room, later_head)
+    over = sum(block.height for block in pages[-1]) - sum(block.height for block in later_head)
+    if len(pages) > 1 and over <= FEW_LINES:
+        tight = [
+            block if block.shapes else replace(block, height=block.height / 2) for block in blocks
+        ]
+        fewer = _pages(tight, room, later_head)
+        if len(fewer) < len(pages):
+            pages = fewer
+    return tuple(stack(page) for page in pages)
+
+
+def _pages(blocks: Sequence[Block], room: float, later_head: Sequence[Block]) -> list[list[Block]]:
+    """Return the blocks of each page."""
     pages: list[list[Block]] = [[]]
     used = 0.0
     head_height = sum(block.height for block in later_head)
@@ -87,7 +104,7 @@ def flow(
             used = head_height
         pages[-1] += group
         used += height
-    return tuple(stack(page) for page in pages)
+    return pages
 
 
 def _glued_groups(blocks: Sequence[Block]) -> list[list[Block]]:

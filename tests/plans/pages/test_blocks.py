@@ -1,6 +1,6 @@
 import pytest
 
-from plans.pages.blocks import Block, flow, move, moved, side_by_side, stack
+from plans.pages.blocks import Block, flow, move, moved, side_by_side, space, stack
 from plans.pages.shapes import (
     Gap,
     Hatch,
@@ -82,3 +82,12 @@ def test_nothing_is_one_empty_page() -> None:
 
 def test_moved_moves_them_all() -> None:
     assert moved(SHAPES, 0, 0) == SHAPES
+
+
+def test_white_is_halved_where_that_saves_a_page_of_a_few_lines() -> None:
+    line = Line(x1=0, y1=0, x2=1, y2=0, kind=LineKind.RULE)
+    row = Block(height=10.0, shapes=(line,))
+    blocks = [row, space(4.0), row, space(4.0), row]
+    assert [page.height for page in flow(blocks, 38.0)] == [38.0]
+    assert [page.height for page in flow(blocks, 36.0)] == [34.0]
+    assert [page.height for page in flow(blocks, 33.0)] == [24.0, 14.0]
