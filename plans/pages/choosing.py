@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from nesting.errors import Fault, InputError
+from plans.pages.frame import TITLES_APART
 from plans.pages.shapes import Page
 
 _RANGE = re.compile(r"([0-9]+)(?:-([0-9]+))?")
@@ -48,7 +49,8 @@ def _find(pages: Sequence[Page], word: str) -> Iterator[int]:
         yield from range(max(first, 1) - 1, min(last, len(pages)))
         return
     for place, page in enumerate(pages):
-        if word and _is_called(page.title.lower(), word.lower()):
+        titles = page.title.lower().split(TITLES_APART)
+        if word and any(_is_called(title, word.lower()) for title in titles):
             yield place
 
 
@@ -60,7 +62,9 @@ def _is_called(title: str, word: str) -> bool:
 
 def _names(pages: Sequence[Page]) -> tuple[str, ...]:
     """Return what pages are called, those of the sheets together."""
-    titles = (page.title.lower().split(",")[0] for page in pages)
+    titles = (
+        title.split(",")[0] for page in pages for title in page.title.lower().split(TITLES_APART)
+    )
     return tuple(
         dict.fromkeys("sheets" if title.startswith("sheet ") else title for title in titles)
     )

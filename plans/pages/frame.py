@@ -1,11 +1,11 @@
 """What every page has: its title, the job, the fingerprint and "page n of N"."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from plans.pages.blocks import Block, moved
+from plans.pages.blocks import Block, moved, space, stack
 from plans.pages.fonts import printable, text_width
-from plans.pages.lettering import NOTE, shorten
+from plans.pages.lettering import NOTE, fit, heading, shorten
 from plans.pages.paper import LEFT, TOP, Paper
 from plans.pages.shapes import Anchor, Line, LineKind, Page, Role, Shape, Text
 from plans.plan import Plan
@@ -13,6 +13,9 @@ from plans.plan import Plan
 TITLE = 7.0
 BASELINE = 9.2
 HEAD = 15.0  # from the top margin to the body
+
+BETWEEN_PARTS = 6.0
+TITLES_APART = "; "  # between the titles of what stands on one page
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +40,27 @@ def body_room(paper: Paper) -> float:
     return paper.body_height - HEAD
 
 
+def join_short(drafts: Sequence[Draft]) -> tuple[Draft, ...]:
+    """Return pages for one place, a page together with the next where one holds both whole.
+
+    A joined page is called by both titles, and the second stands again above its own part.
+    """
+    joined: list[Draft] = []
+    for draft in drafts:
+        before = joined[-1] if joined else None
+        title = heading(draft.title, draft.paper.body_width)
+        if before is None or before.title == draft.title or before.paper != draft.paper:
+            joined.append(draft)
+            continue
+        parts = [before.body, space(BETWEEN_PARTS), title, draft.body]
+        if sum(part.height for part in parts) > body_room(draft.paper):
+            joined.append(draft)
+            continue
+        both = f"{before.title}{TITLES_APART}{draft.title}"
+        joined[-1] = replace(before, title=both, body=stack(parts))
+    return tuple(joined)
+
+
 def number_pages(drafts: Sequence[Draft], plan: Plan) -> tuple[Page, ...]:
     """Return the pages with their heads, in order."""
     return tuple(
@@ -59,10 +83,11 @@ def _head(draft: Draft, plan: Plan, number: int, count: int) -> tuple[Shape, ...
     width = draft.paper.body_width
     title = printable(draft.title)
     of_pages = f"plan {plan.fingerprint}   page {number} of {count}"
-    title_end = text_width(title, TITLE, bold=True)
     right_start = width - max(text_width(of_pages, NOTE), width / 3)
+    height = fit(title, right_start - 4.0, TITLE, NOTE, bold=True) or NOTE
+    title_end = text_width(title, height, bold=True)
     shapes: list[Shape] = [
-        Text(x=0, y=BASELINE, words=title, height=TITLE, role=Role.TITLE, bold=True),
+        Text(x=0, y=BASELINE, words=title, height=height, role=Role.TITLE, bold=True),
         Text(
             x=width,
             y=4.6,  # room above for stacked accents

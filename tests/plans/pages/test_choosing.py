@@ -3,7 +3,9 @@
 import pytest
 
 from nesting.errors import InputError
+from plans.pages.blocks import Block
 from plans.pages.choosing import choose_pages
+from plans.pages.frame import Draft, body_room, join_short, number_pages
 from plans.pages.pages import make_pages
 from plans.pages.paper import A4
 from plans.pages.shapes import Text
@@ -36,3 +38,18 @@ def test_numbers_and_ranges_pick_pages_as_they_are_numbered() -> None:
 def test_what_stands_for_no_page_is_refused_with_the_names_there_are(wanted: str) -> None:
     with pytest.raises(InputError, match="sheets, parts, labels"):
         choose_pages(PAGES, wanted)
+
+
+def test_short_pages_are_joined_and_answer_to_both_names() -> None:
+    room = body_room(A4)
+    heights = {"Frame": 0.5, "Assembly": 0.3, "Holes": 0.6}
+    drafts = [
+        Draft(title=title, paper=A4, body=Block(height=share * room))
+        for title, share in heights.items()
+    ]
+    pages = number_pages(join_short(drafts), random_plan(1, (5,)))
+    assert [page.title for page in pages] == ["Frame; Assembly", "Holes"]
+    for name in ("frame", "assembly"):
+        assert choose_pages(pages, name) == pages[:1]
+    said = [text.words for text in pages[0].shapes if isinstance(text, Text)]
+    assert said.count("Assembly") == 1
