@@ -6,7 +6,7 @@ import io
 import json
 import sys
 import traceback
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
@@ -25,6 +25,8 @@ from plans.commands import start as start_command
 from plans.outcome import ExitStatus, Outcome
 from plans.progress import ProgressLine
 
+MOST_FAULTS = 30
+"""Faults shown at once."""
 LARGEST_NUMBER = 1_000_000_000
 """Of a leftover in the book: more than anybody writes on boards."""
 
@@ -431,7 +433,7 @@ def _attempt(command: Callable[[], Outcome], *, debug: bool) -> Outcome:
 def _explain(error: BaseException) -> Outcome:
     match error:
         case InputError():
-            return _failure(ExitStatus.WRONG_INPUT, str(error))
+            return Outcome(status=ExitStatus.WRONG_INPUT, messages=tuple(_list_faults(error)))
         case NoFitError():
             return _failure(ExitStatus.SOME_PARTS_DO_NOT_FIT, str(error))
         case NestingError():
@@ -446,6 +448,14 @@ def _explain(error: BaseException) -> Outcome:
                 f"setout: something unexpected went wrong ({error!r}).\n"
                 "Nothing was written. Run it again with --debug and report what it prints.",
             )
+
+
+def _list_faults(error: InputError) -> Iterator[str]:
+    """Yield the faults, not so many that the first ones scroll away."""
+    yield from map(str, error.faults[:MOST_FAULTS])
+    rest = len(error.faults) - MOST_FAULTS
+    if rest > 0:
+        yield f"{rest} more such faults are not shown. Mend these first."
 
 
 def _failure(status: ExitStatus, message: str) -> Outcome:

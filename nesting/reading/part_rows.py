@@ -5,9 +5,10 @@ from typing import Final
 
 from nesting.reading.excerpts import quote
 from nesting.reading.list_rows import Cell, Line, ListFile, Row
-from nesting.reading.plain_parts import PART_KEYS
+from nesting.reading.plain_parts import MOST_COPIES, PART_KEYS
 from nesting.reading.values import did_you_mean, listed, show
 
+MOST_COLUMNS: Final = 500
 NEEDED: Final = ("name", "length", "width")
 
 
@@ -24,6 +25,13 @@ def read_rows(file: ListFile, lines: Sequence[Line]) -> Iterator[Row]:
             "the list is empty",
             "Write the headings name, length, width, count in its first row "
             "and one part in each row below.",
+            row=0,
+        )
+        return
+    if len(filled) > MOST_COPIES + 1:
+        file.fault(
+            f"it has {len(filled)} rows, more than {MOST_COPIES}",
+            "Check that it is the right one, or split the job.",
             row=0,
         )
         return
@@ -75,6 +83,13 @@ def _columns(file: ListFile, heading: Line) -> list[str]:
     """Return the names of the columns; none where nothing can be made of the headings."""
     names = [str(cell.value).strip().lower() for cell in heading.cells]
     known = list(PART_KEYS)
+    if len(names) > MOST_COLUMNS:
+        file.fault(
+            f"the first row has {len(names)} cells, more than {MOST_COLUMNS}",
+            "Check that it is the right one, with one part in each row.",
+            row=heading.number,
+        )
+        return []
     if not set(names) & set(known):
         file.fault(
             "the first row has no heading that is known",

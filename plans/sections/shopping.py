@@ -171,5 +171,5 @@ def _batten_lines(section: BattenSection) -> Iterator[OtherLine]:
         yield OtherLine(
             amount=f"{line.count} ×",
             what=f"{line.name}: batten {section.section}, {line.length} long{price}",
-            purpose="" if number else f"{section.verdict} Cut list: page Frame and joints.",
+            purpose="" if number else f"{section.verdict} All lengths: page Frame and joints.",
         )

@@ -294,3 +294,12 @@ def test_a_file_whose_name_is_no_text_is_planned(small_job: Path) -> None:
     run = setout("plan", odd, "--effort", "0")
     assert (run.returncode, "Traceback" in run.stderr) == (0, False)
     assert odd.with_suffix(".pdf").exists()
+
+
+def test_a_list_full_of_faults_shows_the_first_ones_and_counts_the_rest(small_job: Path) -> None:
+    rows = "\n".join(f"Slat {number},wide,300" for number in range(40))
+    (small_job.parent / "parts.csv").write_text(f"name,length,width\n{rows}\n", "utf-8")
+    small_job.write_text(f'{SMALL_JOB}\n[[part_list]]\nfile = "parts.csv"\n', "utf-8")
+    result = CliRunner().invoke(app, ["parts", str(small_job)])
+    assert (result.exit_code, result.stderr.count("'wide' is not a length")) == (3, 30)
+    assert result.stderr.endswith("10 more such faults are not shown. Mend these first.\n")

@@ -150,3 +150,14 @@ def test_parts_of_lists_follow_those_of_the_job_file(tmp_path: Path) -> None:
     write(tmp_path, "name,length,width\nTop,600,300\n", "parts.csv")
     job = SHEET + LIST + '[[part]]\nname = "Shelf"\nlength = 562\nwidth = 300\n'
     assert [part.name for part in read(tmp_path, job).parts] == ["Shelf", "Top"]
+
+
+def test_a_list_far_too_long_or_too_wide_is_refused_in_one_message(tmp_path: Path) -> None:
+    assert refused(tmp_path, "name,length,width\n" + "x\n" * 20_001) == (
+        "parts.csv: it has 20002 rows, more than 20000.\n"
+        "Check that it is the right one, or split the job."
+    )
+    assert refused(tmp_path, "name" + ",a" * 600 + "\nx,1,1\n") == (
+        "parts.csv, row 1: the first row has 601 cells, more than 500.\n"
+        "Check that it is the right one, with one part in each row."
+    )
