@@ -16,6 +16,7 @@ REST_X = 101.0
 LOG_STEP = 10.0
 LEAST_LINES = 6
 MOST_LINES = 14
+MOST_CODES = 24  # of parts that could be cut again; a big job has hundreds that are alike
 
 
 def offcuts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
@@ -43,7 +44,8 @@ def _offcut(row: OffcutRow, width: float) -> Block:
     size_height = fit(size, REST_X - SIZE_X - 2.0, FIGURE, NOTE) or NOTE
     code = printable(row.code)
     code_height = fit(code, SIZE_X - TICK_COLUMN - 2.0, CODE, FIGURE, bold=True) or FIGURE
-    again = ", ".join(row.could_be)
+    more = len(row.could_be) - MOST_CODES
+    again = ", ".join(row.could_be[:MOST_CODES]) + (f" and {more} more" if more > 0 else "")
     rest = stack(
         paragraph(words, width - REST_X, x=REST_X)
         for words in (
