@@ -52,7 +52,7 @@ class Bound:
 def bound_by_area(problem: Problem, *, missing: int = 0) -> Bound:
     """Return the bound that the unchanged sizes give, with an area left unplaced."""
     rooms = [sheet.area for sheet in problem.sheets]
-    return _cover(problem, problem.area - missing, rooms)
+    return cover(problem, problem.area - missing, rooms)
 
 
 def bound_by_functions(problem: Problem) -> Bound:
@@ -159,10 +159,10 @@ def _evaluate(problem: Problem, lengths: list[int], widths: list[int], *, is_mea
             twice = 2 * (upright if ways == LONG_ALONG_X else turned)
         wanted += kind.copies * twice
     sheets = range(2 * count, 2 * count + len(problem.sheets))
-    return _cover(problem, wanted, [2 * lengths[sheet] * widths[sheet] for sheet in sheets])
+    return cover(problem, wanted, [2 * lengths[sheet] * widths[sheet] for sheet in sheets])
 
 
-def _cover(problem: Problem, wanted: int, rooms: list[int]) -> Bound:
+def cover(problem: Problem, wanted: int, rooms: list[int]) -> Bound:
     """Return the least weight, sheets and money whose rooms hold what is wanted.
 
     Where even all sheets hold too little, the answer is all of them: no plan places everything.

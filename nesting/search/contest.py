@@ -14,6 +14,7 @@ from nesting.search.bounds import Bound, bound_by_area, bound_by_functions
 from nesting.search.packers import Packers
 from nesting.search.pool import Pool
 from nesting.search.problem import Plan, Problem, measure_plan
+from nesting.search.proof import Prover
 from nesting.search.recombine import Recombiner
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
@@ -66,6 +67,7 @@ class Contest:
         self._seed = seed
         self._searches: list[RuinRecreate] = []
         self._recombiner: Recombiner | None = None
+        self._prover: Prover | None = None
         self._is_interrupted = False
         self.plan: Plan = ()
         self.bound = bound_by_area(problem)
@@ -125,6 +127,7 @@ class Contest:
         pool = Pool(self._problem)
         if self._may_recombine():
             self._recombiner = Recombiner(self._problem, pool, seed=self._seed)
+            self._prover = Prover(self._problem, self._recombiner)
         self._searches = self._make_searches()
         done, length, next_time = 0, FIRST_ROUND, FIRST_RECOMBINING
         with ThreadPoolExecutor(max_workers=min(SEARCHES, os.cpu_count() or 1)) as workers:
@@ -133,14 +136,22 @@ class Contest:
                 self._play(workers, length)
                 done += length
                 length = min(2 * length, LONGEST_ROUND)
-                if self._recombiner and not self.is_done():
-                    for search in self._searches:
-                        pool.add(search.hand_over())
-                    if done >= next_time:
-                        next_time = int(GROWTH * done)
-                        allowance = int(RECOMBINING * SEARCHES * done) - self._recombiner.work
-                        self.plan = self._recombiner.improve(self.plan, allowance)
+                for search in self._searches if self._recombiner else ():
+                    pool.add(search.hand_over())
+                if done >= next_time and not self.is_done():
+                    next_time = int(GROWTH * done)
+                    self._recombine(done)
                 report(done / self._steps, self.plan, self.bound)
+
+    def _recombine(self, done: int) -> None:
+        """Recombine what was seen, and try to prove that nothing is better."""
+        recombiner, prover = self._recombiner, self._prover
+        if recombiner is None or prover is None:
+            return
+        allowance = int(RECOMBINING * SEARCHES * done)
+        self.plan = recombiner.improve(self.plan, allowance - recombiner.work)
+        if measure_plan(self._problem, self.plan)[0] == 0 and not self.is_done():
+            self.bound = prover.raise_bound(self.plan, self.bound, allowance - prover.work)
 
     def _may_recombine(self) -> bool:
         return len(self._problem.kinds) <= MANY_KINDS and self._problem.copies <= MANY_PARTS

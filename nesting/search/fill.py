@@ -3,8 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from nesting.search.problem import Codes, Plan, Problem, count_kinds
+from nesting.search.knapsack import Table
+from nesting.search.problem import LONG_ALONG_X, LONG_ALONG_Y, Codes, Plan, Problem, count_kinds
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
+
+TABLE_SHARE = 40  # cuts of an exact table that may be tried for every step of a search
 
 
 def fill_sheet(
@@ -32,6 +35,9 @@ def fill_sheet(
     single = single_out(problem, sheet, copies, values)
     if single is None:
         return ()
+    table = Table(single.problem, 0)
+    if table.work <= TABLE_SHARE * steps and _has_enough(single.problem):
+        return single.rename(table.fill(single.values))
     search = RuinRecreate(
         single.problem,
         mix_seed(seed, 0),
@@ -92,6 +98,20 @@ def single_out(
     alone = replace(problem, kinds=parts, sheets=(replace(kind, count=1, weight=1),))
     return Single(
         problem=alone, numbers=numbers, values=tuple(worths[number] for number in numbers)
+    )
+
+
+def _has_enough(problem: Problem) -> bool:
+    """Return whether there are as many copies of every part as one sheet can hold."""
+    sheet = problem.sheets[0]
+    return all(
+        kind.copies >= (sheet.length // along_x) * (sheet.width // along_y)
+        for kind in problem.kinds
+        for way, along_x, along_y in (
+            (LONG_ALONG_X, kind.long, kind.short),
+            (LONG_ALONG_Y, kind.short, kind.long),
+        )
+        if kind.ways[0] & way
     )
 
 

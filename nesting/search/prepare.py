@@ -6,8 +6,10 @@ from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from decimal import Decimal
 
+from nesting.search.knapsack import Table
 from nesting.search.least_work.prepare import touch
 from nesting.search.packers import Packers
+from nesting.search.pricing import Pricer
 from nesting.search.problem import PartKind, Plan, Problem, SheetKind
 from nesting.search.ruin_recreate import RuinRecreate
 
@@ -56,3 +58,5 @@ def _touch_first_search() -> None:
     Packers(problem).improve(nothing, 1)
     plan = RuinRecreate(problem, 1).improve(nothing, 10)
     RuinRecreate(problem, 1).improve(plan, 10)
+    Pricer(problem, 0).find([1], 0, 1000)
+    Table(problem, 0).measure([1])

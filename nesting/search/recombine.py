@@ -56,13 +56,13 @@ class Recombiner:
         """Recombine the sheets of the pool, and make new ones where they are too few."""
         end = self.work + steps
         self._use(self._pool.add(best))
-        relaxed = self._relax()
+        relaxed = self.relax()
         missing, weight = measure_plan(self._problem, best)
         goal = self._set_goal(weight)
         while relaxed.weight > goal + TOLERANCE and missing == 0 and self.work < end:
             if not self._make_sheets(relaxed):
                 return best
-            relaxed = self._relax()
+            relaxed = self.relax()
         if self.work >= end or (missing == 0 and relaxed.weight > goal + TOLERANCE):
             return best
         return self._choose(best, relaxed, goal if missing == 0 else np.inf)
@@ -89,6 +89,10 @@ class Recombiner:
         """Return what a plan must not weigh to be lighter than a weight; unit as in `Relaxed`."""
         return (weight - 0.5) / max(sheet.weight for sheet in self._problem.sheets)
 
+    def take_in(self, sheets: Sequence[SheetPlan]) -> None:
+        """Add sheets to the pool and to the relaxed model."""
+        self._use(self._pool.add(sheets))
+
     def _use(self, numbers: Sequence[int]) -> None:
         """Give sheets of the pool to the relaxed model."""
         new = sorted(set(numbers) - self._used)
@@ -97,7 +101,7 @@ class Recombiner:
             self._covering.add(self._pool.counts[new], kinds)
             self._used.update(new)
 
-    def _relax(self) -> Relaxed:
+    def relax(self) -> Relaxed:
         """Solve the relaxed model over the whole pool: solve, add the best sheets, repeat."""
         while True:
             relaxed = self._covering.solve()
