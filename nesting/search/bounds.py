@@ -11,14 +11,13 @@ References:
 """
 
 from dataclasses import dataclass
-from fractions import Fraction
-from math import ceil
 
 import numpy as np
 from numpy.typing import NDArray
 
 from nesting.search.dual_functions import Ints, tabulate
 from nesting.search.problem import LONG_ALONG_X, LONG_ALONG_Y, Problem
+from nesting.search.whole_cover import cover_cheaply
 
 Floats = NDArray[np.float64]
 
@@ -167,30 +166,9 @@ def cover(problem: Problem, wanted: int, rooms: list[int]) -> Bound:
 
     Where even all sheets hold too little, the answer is all of them: no plan places everything.
     """
+    counts = [sheet.count for sheet in problem.sheets]
     return Bound(
-        weight=_cover_cheaply(problem, wanted, rooms, [s.weight for s in problem.sheets]),
-        sheets=_cover_cheaply(problem, wanted, rooms, [1 for _ in problem.sheets]),
-        price=_cover_cheaply(problem, wanted, rooms, [s.price for s in problem.sheets]),
+        weight=cover_cheaply(wanted, rooms, [sheet.weight for sheet in problem.sheets], counts),
+        sheets=cover_cheaply(wanted, rooms, [1 for _ in problem.sheets], counts),
+        price=cover_cheaply(wanted, rooms, [sheet.price for sheet in problem.sheets], counts),
     )
-
-
-def _cover_cheaply(problem: Problem, wanted: int, rooms: list[int], costs: list[int]) -> int:
-    """Return the least sum of costs whose rooms hold what is wanted, sheets being whole.
-
-    The linear relaxation rounded up, or, where all costs are equal, the exact number of sheets.
-    """
-    if len(set(costs)) == 1:
-        order = sorted(range(len(rooms)), key=lambda sheet: -rooms[sheet])
-    else:
-        order = sorted(
-            range(len(rooms)), key=lambda sheet: Fraction(costs[sheet], max(rooms[sheet], 1))
-        )
-    cost, left = Fraction(0), Fraction(wanted)
-    for sheet in order:
-        if left > 0 and rooms[sheet] > 0:
-            used = min(Fraction(problem.sheets[sheet].count), left / rooms[sheet])
-            if len(set(costs)) == 1:
-                used = Fraction(ceil(used))
-            cost += used * costs[sheet]
-            left -= used * rooms[sheet]
-    return ceil(cost)
