@@ -33,8 +33,8 @@ def _list_nodes(job: Job, length: Length, width: Length, parts: Copies) -> Itera
         return
     if len(parts) == 1:
         part = job.parts[parts[0]]
-        for sides, turned in zip(_list_ways(part), (False, True), strict=False):
-            if sides == (length, width):
+        for way, turned in zip(_list_ways(part), (False, True), strict=False):
+            if way == (length, width):
                 yield PartLeaf(part=parts[0], copy=0, turned=turned)
                 return
     for direction in Direction:

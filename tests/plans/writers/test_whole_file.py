@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 
-from plans.writers import whole_file
 from plans.writers.whole_file import write_whole
 
 
@@ -30,7 +29,7 @@ def test_a_full_disk_leaves_every_earlier_file_whole(
         if len(flushed) == 2:
             raise OSError(28, os.strerror(28))
 
-    monkeypatch.setattr(whole_file.os, "fsync", full_on_the_second)
+    monkeypatch.setattr(os, "fsync", full_on_the_second)
     with pytest.raises(OSError, match="No space left"):
         write_whole({first: b"after", second: b"after"})
     assert (first.read_bytes(), second.read_bytes()) == (b"first before", b"second before")
@@ -75,7 +74,7 @@ def test_an_interrupt_between_two_files_leaves_no_new_one_beside_an_old_one(
         flush(handle)
 
     handler = signal.getsignal(signal.SIGINT)
-    monkeypatch.setattr(whole_file.os, "fsync", flush_interrupted)
+    monkeypatch.setattr(os, "fsync", flush_interrupted)
     write_whole(files)
     assert {path: path.read_bytes() for path in tmp_path.iterdir()} == files
     assert signal.getsignal(signal.SIGINT) is handler
