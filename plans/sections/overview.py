@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from nesting.cabinets.build import CabinetBuild
-from nesting.cut_sequence import MOST_OPEN_PIECES, minutes
+from nesting.cut_sequence import MOST_OPEN_PIECES, Miss, minutes, missed_matches
 from nesting.densities import find_density
 from nesting.job import Job
 from nesting.layout import By, PartLeaf, RestLeaf
@@ -117,6 +117,7 @@ def make_overview(worked: Worked, bound: Bound) -> Overview:
             *worked.layout.notes,
             *say_mixed_joints(job, worked.layout),
             *_warnings(worked),
+            *_match_warnings(worked),
         ),
         unplaced=tuple(
             f"{gap.count} × {full_name(job.parts[gap.part])}: {gap.reason}"
@@ -282,6 +283,22 @@ def _warnings(worked: Worked) -> Iterator[str]:
                 f"Sheet {sheet.number}: up to {sheet.sequence.most_open} pieces lie about that "
                 "still need cutting. Label them and stack them flat."
             )
+
+
+def _match_warnings(worked: Worked) -> Iterator[str]:
+    """Yield a line for each group of parts that could not all come off one setting."""
+    job = worked.job
+    sequences = tuple(sheet.sequence for sheet in worked.sheets)
+    groups: dict[str, list[Miss]] = {}
+    for miss in missed_matches(job, worked.layout, sequences):
+        groups.setdefault(miss.match, []).append(miss)
+    for misses in groups.values():
+        names = ", ".join(f"{miss.count} × {full_name(job.parts[miss.part])}" for miss in misses)
+        yield (
+            f"These come off another setting than the parts that must match them in "
+            f"{show_with_unit(misses[0].size, job.unit)}: {names}. Hold them together and trim "
+            "what differs."
+        )
 
 
 def _count(number: int, what: str) -> str:

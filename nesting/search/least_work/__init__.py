@@ -1,6 +1,5 @@
 """The second search: at the sheets found, the layout with the least work and the best leftovers."""
 
 from nesting.search.least_work.less_work import Worked, find_less_work, less_work
-from nesting.search.least_work.matching import Miss, missed_matches
 
-__all__ = ["Miss", "Worked", "find_less_work", "less_work", "missed_matches"]
+__all__ = ["Worked", "find_less_work", "less_work"]

@@ -1,6 +1,5 @@
 import time
 from collections import Counter
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -8,13 +7,13 @@ import pytest
 from nesting.checks import check_layout
 from nesting.cut_sequence import minutes, order_cuts
 from nesting.job import Job
-from nesting.layout import Cut, Direction, Layout, Node, PartLeaf
+from nesting.layout import Direction, Layout, PartLeaf
 from nesting.lengths import mm
 from nesting.parts import Grain
 from nesting.saw import Saw, Times
-from nesting.search.least_work import find_less_work, less_work, missed_matches
+from nesting.search.least_work import find_less_work, less_work
 from nesting.solve import solve, solve_cheapest
-from tests.nesting.hand_made import strips, two_cabinets
+from tests.nesting.hand_made import strips
 from tests.nesting.search.all_trees import list_layouts
 from tests.nesting.search.jobs import make_job, make_part, make_random_job, make_sheet
 
@@ -142,30 +141,3 @@ def test_random_jobs_keep_every_rule_at_no_more_minutes_and_no_more_sheets(numbe
     sequences = [order_cuts(job, sheet) for sheet in layout.sheets]
     if not any(sequence.too_long for sequence in sequences):
         assert count_minutes(job, worked) <= count_minutes(job, layout)
-
-
-def test_parts_off_one_setting_match() -> None:
-    job, layout = two_cabinets()  # sides and tops are 300 wide, in two strips off one setting
-    parts = tuple(replace(part, match="depth") for part in job.parts[:2]) + job.parts[2:]
-    matched = replace(job, parts=parts)
-    sequences = [order_cuts(matched, sheet) for sheet in layout.sheets]
-    assert missed_matches(matched, layout, sequences) == ()
-
-
-def test_parts_of_another_sheet_miss_their_group() -> None:
-    job = make_job([make_part("side", 600, 400, 2, match="sides")], [make_sheet()])
-    one = solve_cheapest(replace(job, parts=(replace(job.parts[0], count=1),)), effort=0).layout
-    (sheet,) = one.sheets
-    second = _with_copy(sheet.root, 1)
-    layout = Layout(sheets=(sheet, replace(sheet, root=second)))
-    sequences = [order_cuts(job, used) for used in layout.sheets]
-    (miss,) = missed_matches(job, layout, sequences)
-    assert (miss.match, miss.part, miss.count) == ("sides", 0, 1)
-
-
-def _with_copy(node: Node, copy: int) -> Node:
-    if isinstance(node, PartLeaf):
-        return replace(node, copy=copy)
-    if isinstance(node, Cut) and node.first is not None:
-        return replace(node, first=_with_copy(node.first, copy))
-    return node

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from nesting.cut_sequence import Path, Sequence, Step
+from nesting.cut_sequence.sequence import Path, Sequence, Step
 from nesting.job import Job
 from nesting.layout import Direction, Layout, PartLeaf, Rect, walk
 from nesting.lengths import Length
