@@ -9,7 +9,8 @@ from nesting.search import kernels
 from nesting.search.problem import Plan, Problem, SheetPlan, count_kinds
 
 BLINK = 61  # chance in 1024 that a place is passed over
-MEMORY = 200
+MEMORY = 200  # rounds after which a worse state is forgotten
+SHORT_MEMORY = 20  # the same with several sheet kinds, where goals follow each other closely
 IDLE_LIMIT = 60_000
 LOG_SIZE = 1 << 18
 AREA_BITS = 50  # areas are halved until their sum is below this power of two
@@ -90,7 +91,7 @@ class RuinRecreate:
             log=np.zeros((2, LOG_SIZE), dtype=np.int64),
             control=np.zeros(kernels.CONTROLS, dtype=np.int64),
             scratch=np.zeros((6, 2 * columns), dtype=np.int64),
-            memory=np.zeros(MEMORY, dtype=np.int64),
+            memory=np.zeros(MEMORY if len(problem.sheets) == 1 else SHORT_MEMORY, dtype=np.int64),
             fail=np.full((len(kinds), self._slots), -1, dtype=np.int32),
             seen=np.zeros(TABLE_SIZE if is_keeping else 0, dtype=np.int64),
             kept=np.zeros(KEPT_SIZE if is_keeping else 1, dtype=np.int64),
