@@ -6,6 +6,7 @@ from nesting.search.least_work.bench import Sheets, make_bench, read_sheets
 from nesting.search.problem import Plan, Problem
 
 SLICES = 100
+MOST_AT_ONCE = 10_000  # rounds; a fraction of a second
 HOT, COLD = 3000, 100
 """Heat at the beginning and at the end of the first phase, thousandths of a minute."""
 WARM = 600
@@ -31,6 +32,7 @@ class Annealing:
         self._plan = plan
         self._rounds = rounds
         self._slice = 0
+        self._left = 0
         self._first: Sheets | None = None
 
     @property
@@ -54,7 +56,16 @@ class Annealing:
         return int(self._bench.control[kernels.BEST_WORK])
 
     def advance(self) -> None:
-        """Do one slice of the rounds."""
+        """Do one slice of the rounds, or a part of a long one, so that a user's stop is heard."""
+        if self._left == 0:
+            self._begin_slice()
+        rounds = min(self._left, MOST_AT_ONCE)
+        kernels.anneal(self._bench, rounds)
+        self._left -= rounds
+        if self._left == 0:
+            self._slice += 1
+
+    def _begin_slice(self) -> None:
         control = self._bench.control
         first = round(FIRST_SHARE * SLICES)
         if self._slice < first:
@@ -69,8 +80,7 @@ class Annealing:
                 self._bench.state[:] = self._bench.best
                 kernels.weigh_anew(self._bench)
         control[kernels.HEAT] = round(start * (COLD / start) ** done)
-        kernels.anneal(self._bench, self._rounds // SLICES + 1)
-        self._slice += 1
+        self._left = self._rounds // SLICES + 1
 
     def read(self) -> list[Sheets]:
         """Return the best sheets so far, and those of the first phase where it is over."""
