@@ -211,7 +211,8 @@ def test_wrong_usage_is_status_2() -> None:
     assert CliRunner().invoke(app, ["plan", "job.toml", "--paper", "A9"]).exit_code == 2
 
 
-def test_interrupted_search_writes_what_it_found(tmp_path: Path) -> None:
+def test_interrupted_search_writes_what_it_found(small_job: Path, tmp_path: Path) -> None:
+    setout("plan", small_job, "--effort", "1")  # the kernels are compiled once and for all
     parts = "\n".join(
         f'[[part]]\nname = "P{n}"\nlength = {300 + 37 * n % 410}\nwidth = {200 + 53 * n % 310}\n'
         "count = 5"
@@ -219,16 +220,19 @@ def test_interrupted_search_writes_what_it_found(tmp_path: Path) -> None:
     )
     job = tmp_path / "long.toml"
     job.write_text(SMALL_JOB + parts, "utf-8")
-    run = subprocess.Popen(
+    with subprocess.Popen(
         [*SETOUT, "plan", str(job), "--effort", "100000000"],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
         cwd=ROOT,
-    )
-    time.sleep(8)
-    run.send_signal(signal.SIGINT)
-    _, messages = run.communicate(timeout=60)
+    ) as run:
+        try:
+            time.sleep(8)
+            run.send_signal(signal.SIGINT)
+            _, messages = run.communicate(timeout=120)
+        finally:
+            run.kill()
     assert (run.returncode, "Traceback" in messages) == (130, False)
     assert "best plan found so far" in messages
     assert (tmp_path / "long.pdf").exists()
