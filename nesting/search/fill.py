@@ -4,10 +4,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from nesting.search.knapsack import Table
+from nesting.search.pricing import Pricer
 from nesting.search.problem import LONG_ALONG_X, LONG_ALONG_Y, Codes, Plan, Problem, count_kinds
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 
 TABLE_SHARE = 40  # cuts of an exact table that may be tried for every step of a search
+
+LONG_SEARCH = 1_000_000  # steps from which on an exact search is worth its while
+PRICING_SHARE = 2  # its work for every step, about the same time
 
 
 def fill_sheet(
@@ -46,7 +50,18 @@ def fill_sheet(
         sheet_limit=1,
     )
     nothing: Plan = ()
-    plan = search.improve(nothing, steps)
+    is_long = steps >= LONG_SEARCH
+    plan = search.improve(nothing, steps // 2 if is_long else steps)
+    if not is_long:
+        return single.rename(plan[0].codes) if plan else ()
+    reached = value_of(plan[0].codes, single.values) if plan else 0
+    richer, is_complete, _ = Pricer(single.problem, 0).find(
+        list(single.values), reached, PRICING_SHARE * steps
+    )
+    if richer:
+        return single.rename(richer[-1].codes)
+    if not is_complete:
+        plan = search.improve(plan, steps // 2)
     return single.rename(plan[0].codes) if plan else ()
 
 

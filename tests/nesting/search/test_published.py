@@ -50,7 +50,9 @@ def test_all_pieces_of_a_published_knapsack_need_the_known_number_of_sheets(
     assert len(result.layout.sheets) == sheets
 
 
-@pytest.mark.parametrize("name", ["cgcut1", "ngcut1", "ngcut3", "ngcut5", "ngcut7", "ngcut9"])
+@pytest.mark.parametrize(
+    "name", ["cgcut1", "cgcut3", "ngcut1", "ngcut3", "ngcut5", "ngcut7", "ngcut9"]
+)
 def test_a_small_knapsack_reaches_its_published_optimum(name: str) -> None:
     (knapsack,) = [item for item in read_knapsacks(may_turn=False) if item.name == name]
     codes = fill_sheet(
