@@ -16,6 +16,7 @@ from nesting.search.pool import Pool
 from nesting.search.problem import Plan, Problem, measure_plan
 from nesting.search.proof import Prover
 from nesting.search.recombine import Recombiner
+from nesting.search.rectpack_packers import RectpackPackers
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 from nesting.search.shortage import bound_missing
@@ -62,6 +63,7 @@ class Contest:
         """Take note of the problem; nothing is computed yet."""
         self._problem = problem
         self._steps = steps * problem.copies**2 // (problem.copies**2 + FEW_PARTS**2)
+        self._first = RectpackPackers(problem)
         self._packers = Packers(problem)
         self._repeater = Repeater(problem, seed=seed)
         self._seed = seed
@@ -89,7 +91,8 @@ class Contest:
         return Found(
             plan=self.plan,
             bound=self.bound,
-            rounds=self._packers.rounds
+            rounds=self._first.rounds
+            + self._packers.rounds
             + self._repeater.rounds
             + (self._recombiner.rounds if self._recombiner else 0)
             + sum(search.rounds for search in self._searches),
@@ -106,7 +109,8 @@ class Contest:
     def _run(
         self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
     ) -> None:
-        self.plan = self._packers.improve(self.plan, FIRST_PACKING)
+        first = self._first if self._problem.copies <= MANY_PARTS else self._packers
+        self.plan = first.improve(self.plan, FIRST_PACKING)
         report(0.0, self.plan, self.bound)
         if not self.is_done():
             self.bound = bound_by_functions(self._problem)

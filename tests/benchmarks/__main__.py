@@ -21,6 +21,7 @@ from nesting.job import Job
 from nesting.search.fill import fill_sheet, value_of
 from nesting.search.grid import make_problem
 from nesting.search.problem import measure_plan
+from nesting.search.rectpack_packers import pack_with_rectpack
 from nesting.solve import solve
 from tests.instances.published import (
     HERE,
@@ -31,7 +32,6 @@ from tests.instances.published import (
     read_knapsacks,
     read_set,
 )
-from tests.nesting.search.rectpack_variants import pack_with_rectpack
 
 LIBRARIES = ("highspy", "numba", "numpy", "rectpack")
 

@@ -24,10 +24,10 @@ from nesting.search.problem import (
     measure_plan,
 )
 from nesting.search.recombine import Recombiner
+from nesting.search.rectpack_packers import pack_with_rectpack
 from nesting.search.repeat import Repeater
 from nesting.search.ruin_recreate import RuinRecreate, mix_seed
 from tests.nesting.search.jobs import BIRCH, make_job, make_part, make_random_job, make_sheet
-from tests.nesting.search.rectpack_variants import pack_with_rectpack
 
 
 class SeenAndRecombined:

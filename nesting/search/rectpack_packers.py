@@ -1,6 +1,11 @@
-"""The guillotine packers of the rectpack library, all of their variants, to compare with."""
+"""The first layout: guillotine packers of the rectpack library, the most promising first.
+
+One variant takes about a millisecond for 25 parts, and its time grows with the square of their
+number; so a large job begins with `nesting.search.packers`, which tries all variants.
+"""
 
 from collections.abc import Iterator, Sequence
+from itertools import islice
 
 import rectpack
 from rectpack import guillotine, packer
@@ -13,8 +18,10 @@ from nesting.search.problem import (
     Plan,
     Problem,
     SheetPlan,
+    measure_plan,
 )
 
+# In the order of trust: the first ones alone make a decent first layout.
 FITS = ("Bssf", "Baf", "Blsf")
 SPLITS = ("Sas", "Maxas", "Slas", "Llas", "Minas", "Las")
 SORTS = (
@@ -28,6 +35,33 @@ SORTS = (
 )
 EITHER_WAY = LONG_ALONG_X | LONG_ALONG_Y
 BIN_RULES = (rectpack.PackingBin.BFF, rectpack.PackingBin.BBF)
+
+
+STEPS_PER_PAIR = 8  # work of one variant for every pair of parts, measured
+
+
+class RectpackPackers:
+    """The variants one after the other, as a search method.
+
+    Attributes:
+        rounds: How many variants were tried.
+    """
+
+    def __init__(self, problem: Problem) -> None:
+        """Begin with the first variant."""
+        self._problem = problem
+        self._plans = pack_with_rectpack(problem)
+        self.rounds = 0
+
+    def improve(self, best: Plan, steps: int) -> Plan:
+        """Try as many further variants as the work allows, at least one where there is one."""
+        value = measure_plan(self._problem, best)
+        cost = STEPS_PER_PAIR * self._problem.copies**2 + 1000
+        for plan in islice(self._plans, max(1, steps // cost)):
+            self.rounds += 1
+            if measure_plan(self._problem, plan) < value:
+                best, value = plan, measure_plan(self._problem, plan)
+        return best
 
 
 def pack_with_rectpack(problem: Problem) -> Iterator[Plan]:
