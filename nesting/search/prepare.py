@@ -5,6 +5,7 @@ import sys
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from decimal import Decimal
+from pathlib import Path
 
 from nesting.search.knapsack import Table
 from nesting.search.least_work.prepare import touch
@@ -41,8 +42,10 @@ def prepare(say: Callable[[], None] | None = None) -> None:
 
 
 def _compile_second_search() -> subprocess.Popen[bytes]:
+    """Start the process, in the folder that holds this very package, so that it loads no other."""
     return subprocess.Popen(  # noqa: S603 - our own interpreter and our own words
         [sys.executable, "-c", _SECOND_HALF],
+        cwd=Path(__file__).parents[2],
         stdin=subprocess.DEVNULL,
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
