@@ -24,7 +24,7 @@ from nesting.search.ruin_recreate import RuinRecreate, Watched, mix_seed
 STEPS_PER_ENTRY = 40  # work of one iteration of the solver for every row, measured
 COLUMNS_AT_ONCE = 150
 MOST_COLUMNS = 1000  # of the integer model
-STEPS_PER_COLUMN = 12_000  # work of the integer model for every column, about, measured
+MOST_COPIES = 150  # above this the integer model costs more than it gives
 NODES = 100
 FILL_STEPS = 400_000
 WORTH_ONE = 2**30  # a sheet of the heaviest kind, in whole numbers
@@ -64,7 +64,11 @@ class Recombiner:
             if not self._make_sheets(relaxed):
                 return best
             relaxed = self.relax()
-        if self.work >= end or (missing == 0 and relaxed.weight > goal + TOLERANCE):
+        if (
+            self._problem.copies > MOST_COPIES
+            or self.work >= end
+            or (missing == 0 and relaxed.weight > goal + TOLERANCE)
+        ):
             return best
         return self._choose(best, relaxed, goal if missing == 0 else np.inf)
 
@@ -164,7 +168,7 @@ class Recombiner:
         kinds = self._pool.list_sheet_kinds()[numbers]
         chosen = choose(self._problem, self._pool.counts[numbers], kinds, below=goal, nodes=NODES)
         self.rounds += 1
-        self.work += STEPS_PER_COLUMN * len(numbers)
+        self.work += STEPS_PER_ENTRY * len(self._problem.kinds) * (chosen.iterations + 100)
         if chosen.uses is None:
             return best
         plan = leave_out_surplus(
