@@ -53,14 +53,17 @@ def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None)
         progress: Told how far the search is.
 
     Raises:
-        InputError: The job file, a list it names or the output folder is wrong, or the plan that
-            stands there is being cut.
+        InputError: The job file, a list it names, a page's name or the output folder is wrong, or
+            the plan that stands there is being cut.
         BusyError: Another command works on the job.
         LayoutError: The plan failed its own rehearsal; nothing is written.
         OSError: A file could not be written; what stood before is whole.
     """
     from plans.locks import hold
+    from plans.pages.choosing import check_page_names
 
+    if options.pages:
+        check_page_names(options.pages)
     if not options.writes:
         return _plan(job_file, options, None, progress)
     folder = checked_folder(options.out or job_file.parent)

@@ -8,6 +8,64 @@ from plans.pages.frame import TITLES_APART
 from plans.pages.shapes import Page
 
 _RANGE = re.compile(r"([0-9]+)(?:-([0-9]+))?")
+_ONE_OF_MANY = re.compile(r"sheets?( [0-9]+)?|template h[0-9]+")
+
+PAGE_NAMES = (
+    "overview",
+    "numbers to check",
+    "shopping list",
+    "for the yard",
+    "into the car",
+    "safety",
+    "setting up",
+    "order of work",
+    "sheets",
+    "read aloud",
+    "parts",
+    "measure first",
+    "frame and joints",
+    "assembly",
+    "holes",
+    "template",
+    "checks",
+    "covering",
+    "labels",
+    "offcuts and log",
+)
+"""What pages of a plan are called, in their order; a plan has those that it needs."""
+
+
+def check_page_names(wanted: str) -> None:
+    """Let nothing pass that no plan can have, before a plan is searched for.
+
+    Args:
+        wanted: As for `choose_pages`.
+
+    Raises:
+        InputError: A name stands for no page of any plan, or a number for none.
+    """
+    faults = [
+        Fault(
+            where="--pages",
+            what=f"no page of a plan is called {word!r}",
+            remedy=f"Name some of: {', '.join(PAGE_NAMES)}; one sheet as 'sheet 2'; or numbers, "
+            "as 3,5-8.",
+        )
+        for word in (part.strip() for part in wanted.split(","))
+        if not _may_exist(word.lower())
+    ]
+    if faults:
+        raise InputError(faults)
+
+
+def _may_exist(word: str) -> bool:
+    """Return whether some plan may have a page of that name or number."""
+    numbers = _RANGE.fullmatch(word)
+    if numbers:
+        return int(numbers[1]) > 0 and int(numbers[2] or numbers[1]) >= int(numbers[1])
+    if _ONE_OF_MANY.fullmatch(word):
+        return True
+    return bool(word) and any(_is_called(title, word) for title in PAGE_NAMES)
 
 
 def choose_pages(pages: Sequence[Page], wanted: str) -> tuple[Page, ...]:

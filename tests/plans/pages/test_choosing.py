@@ -4,7 +4,7 @@ import pytest
 
 from nesting.errors import InputError
 from plans.pages.blocks import Block
-from plans.pages.choosing import choose_pages
+from plans.pages.choosing import check_page_names, choose_pages
 from plans.pages.frame import Draft, body_room, join_short, number_pages
 from plans.pages.pages import make_pages
 from plans.pages.paper import A4
@@ -38,6 +38,18 @@ def test_numbers_and_ranges_pick_pages_as_they_are_numbered() -> None:
 def test_what_stands_for_no_page_is_refused_with_the_names_there_are(wanted: str) -> None:
     with pytest.raises(InputError, match="sheets, parts, labels"):
         choose_pages(PAGES, wanted)
+
+
+@pytest.mark.parametrize("wanted", ["lables", "0", "8-5", "", "labels,,sheets", "sheet two"])
+def test_what_no_plan_can_have_is_refused_before_the_search(wanted: str) -> None:
+    with pytest.raises(InputError, match="sheets, read aloud, parts"):
+        check_page_names(wanted)
+
+
+def test_every_page_of_a_plan_can_be_asked_for_before_the_search() -> None:
+    for page in PAGES:
+        check_page_names(page.title.split(",")[0])
+    check_page_names("sheets, Sheet 2, template H1, 3,5-8,999")
 
 
 def test_short_pages_are_joined_and_answer_to_both_names() -> None:
