@@ -134,8 +134,8 @@ def find_most_open(job: Job, layout: Layout, sequences: Sequence[CutSequence]) -
 
 
 def _alike(part: Part) -> Alike:
-    """Return what interchangeable parts share; panels that the grain runs round are bound."""
-    cabinet = part.cabinet if part.match.endswith("one strip") or not part.cabinet else ""
+    """Return what interchangeable parts share; those of a strip are bound to their cabinet."""
+    cabinet = part.cabinet if part.strip is not None or not part.cabinet else ""
     return replace(part, cabinet=cabinet, count=1)
 
 

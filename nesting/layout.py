@@ -10,8 +10,8 @@ which are trimmed or freshly cut. So the first piece of a cut has the size that 
 kerf lies beyond it.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import TypeAlias
 
@@ -68,6 +68,7 @@ class Cut:
         second: The piece beyond the kerf, None where the blade runs off the high edge.
         is_trim: True for the cut that takes a raw edge off; then the second piece is the one kept.
         by: Whose saw.
+        remark: What is done before it; empty for nothing.
     """
 
     direction: Direction
@@ -77,6 +78,7 @@ class Cut:
     second: "Node | None"
     is_trim: bool = False
     by: By = By.HOME
+    remark: str = ""
 
 
 Node: TypeAlias = Cut | PartLeaf | RestLeaf
@@ -187,3 +189,41 @@ def band(cut: Cut, rect: Rect) -> Rect:
     if cut.direction is Direction.RIP:
         return Rect(x=rect.x, y=rect.y + cut.at, length=rect.length, width=cut.removed)
     return Rect(x=rect.x + cut.at, y=rect.y, length=cut.removed, width=rect.width)
+
+
+def map_leaves(root: Node, change: Callable[[PartLeaf], Node]) -> Node:
+    """Return a tree with its parts changed. Iterative: a strip may be a thousand cuts deep."""
+    anywhere = Rect(x=0, y=0, length=0, width=0)
+    done: dict[tuple[int, ...], Node] = {}
+    for place in sorted(walk(root, anywhere), key=lambda place: -len(place.path)):
+        node = place.node
+        if isinstance(node, PartLeaf):
+            node = change(node)
+        elif isinstance(node, Cut):
+            node = replace(
+                node,
+                first=done.pop((*place.path, 0), None),
+                second=done.pop((*place.path, 1), None),
+            )
+        done[place.path] = node
+    return done[()]
+
+
+def replace_leaves(root: Node, leaves: Mapping[tuple[int, ...], Node]) -> Node:
+    """Return a tree with other nodes in place of the leaves at some paths. Iterative.
+
+    Args:
+        root: The tree.
+        leaves: What comes in place of the leaf at a path, see `Place.path`.
+    """
+    nodes: dict[tuple[int, ...], Node] = {}
+    for place in reversed(list(walk(root, Rect(x=0, y=0, length=0, width=0)))):
+        if isinstance(place.node, Cut):
+            nodes[place.path] = replace(
+                place.node,
+                first=nodes.pop((*place.path, 0), None),
+                second=nodes.pop((*place.path, 1), None),
+            )
+        else:
+            nodes[place.path] = leaves.get(place.path, place.node)
+    return nodes[()]

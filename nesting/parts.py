@@ -24,6 +24,31 @@ class Status(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Strip:
+    """A part's place in a strip: a piece that is cut free whole, then cut into its parts in order.
+
+    Parts of one cabinet that name the same strip lie in it one behind the other with nothing but a
+    kerf between them.
+
+    Attributes:
+        name: What it is for, such as "grain round".
+        place: The part's place in it, from 1; parts of one kind follow each other.
+        is_across: True where the parts lie side by side across their own length.
+        before: What is done before it is cut apart.
+        low_edge: The edge of its parts that lies at the sheet's home edge where the strip runs
+            along the sheet, such as "front"; empty where it does not matter.
+        otherwise: What to do where it fits no sheet.
+    """
+
+    name: str
+    place: int
+    is_across: bool = False
+    before: str
+    low_edge: str = ""
+    otherwise: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """A kind of rectangular part, finished size, and how many of it are needed.
 
@@ -46,6 +71,8 @@ class Part:
         match: Parts that share a non-empty value must come out alike in the dimension it names.
         to_do: What is still done to the part after it is cut, in order.
         note: What its label says besides, such as "interchangeable".
+        is_hidden: True where no face of it shows when the work is done: covered, or inside.
+        strip: The strip that it is cut from with other parts; None for none.
     """
 
     name: str
@@ -65,6 +92,8 @@ class Part:
     match: str = ""
     to_do: tuple[str, ...] = ()
     note: str = ""
+    is_hidden: bool = False
+    strip: Strip | None = None
 
     def __post_init__(self) -> None:
         """Refuse what no part can be."""

@@ -17,8 +17,17 @@ from nesting.search.least_work import find_less_work
 from nesting.search.misfits import find_misfits
 from nesting.search.prepare import prepare
 from nesting.search.result import GroupResult, Progress, Result
+from nesting.strips import bind_strips, loosen
 
-__all__ = ["DEFAULT_EFFORT", "GroupResult", "Progress", "Result", "solve", "solve_cheapest"]
+__all__ = [
+    "DEFAULT_EFFORT",
+    "GroupResult",
+    "Progress",
+    "Result",
+    "count_again",
+    "solve",
+    "solve_cheapest",
+]
 
 DEFAULT_EFFORT = 10
 CHEAPEST = 0.7
@@ -47,6 +56,9 @@ def solve(
         seconds: Cap on the time; None for none.
         progress: Told how far the search is, some times a second.
     """
+    if bound := bind_strips(job):
+        found = solve(bound.job, effort=effort, seed=seed, seconds=seconds, progress=progress)
+        return replace(found, layout=loosen(bound, found.layout))
     start = time.monotonic()
 
     def tell(news: Progress) -> None:
@@ -76,7 +88,7 @@ def solve(
         deadline=None if seconds is None else start + seconds,
         report=report,
     )
-    groups = _count_again(job, worked.layout, result.groups)
+    groups = count_again(job, worked.layout, result.groups)
     return replace(
         result,
         layout=worked.layout,
@@ -99,6 +111,11 @@ def solve_cheapest(
 
     The arguments are those of `solve`.
     """
+    if bound := bind_strips(job):
+        found = solve_cheapest(
+            bound.job, effort=effort, seed=seed, seconds=seconds, progress=progress
+        )
+        return replace(found, layout=loosen(bound, found.layout))
     groups = list_groups(job)
     copies = {group: _count_copies(job, *group) for group in groups}
     start = time.monotonic()
@@ -137,20 +154,18 @@ def solve_cheapest(
     )
 
 
-def _count_again(
+def count_again(
     job: Job, layout: Layout, results: tuple[GroupResult, ...]
 ) -> tuple[GroupResult, ...]:
-    """Return the results with the sheets of a layout, which may need fewer."""
+    """Return the results of a search with the sheets of another layout of the same parts."""
     again = []
     for result in results:
         group = (result.material, result.thickness)
         kinds = [job.sheets[used.sheet] for used in layout.sheets]
         used = [kind for kind in kinds if (kind.material, kind.thickness) == group]
-        if len(used) < result.sheets:
-            cost = sum((kind.price for kind in used), Decimal(0))
-            is_proven = cost <= result.cost_bound or len(used) <= result.sheet_bound
-            result = replace(result, sheets=len(used), cost=cost, is_proven=is_proven)  # noqa: PLW2901
-        again.append(result)
+        cost = sum((kind.price for kind in used), Decimal(0))
+        is_proven = cost <= result.cost_bound or len(used) <= result.sheet_bound
+        again.append(replace(result, sheets=len(used), cost=cost, is_proven=is_proven))
     return tuple(again)
 
 

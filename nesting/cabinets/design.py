@@ -51,6 +51,14 @@ class Along(Enum):
     ANY = "any"
 
 
+class GrainRound(Enum):
+    """Round which panels of the carcass the face grain is to run on."""
+
+    NO = "no"
+    ALL = "all round"
+    OVER_TOP = "over the top"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Covering:
     """A covering glued to the outside of a cabinet and turned in over its edges.
@@ -202,7 +210,8 @@ class BoxDesign:
         grains: The face grain of each kind of panel.
         measure_first: Whether what goes into the standing carcass waits for a measurement.
         allowance: How much larger those blanks are in both directions.
-        grain_round: Whether the face grain is to run on round the carcass.
+        grain_round: Round which panels of the carcass the face grain is to run on.
+        joint_first: Whether a mirrored pair that has a joint across it is cut from one wide blank.
         answers: What the builder has said about parts that are easily forgotten, by name.
         fittings: Holes, screws and all else beside the panels.
     """
@@ -228,7 +237,8 @@ class BoxDesign:
     grains: Grains = Grains()
     measure_first: bool = True
     allowance: Length = mm(3)
-    grain_round: bool = False
+    grain_round: GrainRound = GrainRound.NO
+    joint_first: bool = False
     answers: tuple[tuple[str, str], ...] = ()
     fittings: Fittings = Fittings()
 
@@ -267,6 +277,7 @@ def _find_faults(design: BoxDesign) -> Iterator[Fault]:
         )
     yield from _find_closing_faults(design, where)
     yield from _find_grain_faults(design.grains, where)
+    yield from _find_strip_faults(design, where)
 
 
 def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
@@ -343,6 +354,26 @@ def _find_grain_faults(grains: Grains, where: str) -> Iterator[Fault]:
                 what=f"the {never.value} runs through the thickness of {name}",
                 remedy=f"Choose one of: {possible}.",
             )
+
+
+def _find_strip_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
+    if design.grain_round is GrainRound.NO:
+        return
+    grains = design.grains
+    pair = (grains.sides, grains.top_and_bottom)
+    if pair not in ((Along.HEIGHT, Along.WIDTH), (Along.ANY, Along.ANY)):
+        yield Fault(
+            where=f"{where}, grain_round",
+            what="the grain of the sides, or of top and bottom, is to run from front to rear",
+            remedy="It runs round where the sides have theirs along the height and top and bottom "
+            "along the width: leave 'grain' out, or 'grain_round'.",
+        )
+    if design.joint_first:
+        yield Fault(
+            where=f"{where}, joint_first",
+            what="the sides cannot lie beside each other and one behind the other too",
+            remedy="Leave out 'joint_first' or 'grain_round'.",
+        )
 
 
 def _refuse(faults: Iterable[Fault]) -> None:

@@ -11,12 +11,13 @@ from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.clashes import find_clashes
 from nesting.cabinets.comparing import compare_builds
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import BoxDesign
+from nesting.cabinets.design import BoxDesign, GrainRound
 from nesting.cabinets.families import Design, lay_out
 from nesting.cabinets.fit_out import FitOut, Subject, fit_out
-from nesting.cabinets.grain_round import LOOP, number_loop
+from nesting.cabinets.grain_round import LOOPS, bind_loop, number_loop
 from nesting.cabinets.handing import name_handed
 from nesting.cabinets.hole_places import note_holes
+from nesting.cabinets.joint_first import bind_pairs, warn_of_no_pair
 from nesting.cabinets.listing import list_battens, list_parts
 from nesting.cabinets.sums import write_closing_sum
 from nesting.errors import InputError
@@ -51,10 +52,16 @@ def expand(
     """
     assert len(letters) == design.count, "a letter for each cabinet"
     construction = construct(design, measured, step=step, unit=unit)
-    parts = [list_parts(construction.panels, each, step=step, unit=unit) for each in letters]
+    parts = [
+        _bind(list_parts(construction.panels, each, step=step, unit=unit), design, construction)
+        for each in letters
+    ]
     battens = [list_battens(construction.bars, each, step=step, unit=unit) for each in letters]
     width, depth, height = construction.outside
-    warnings = find_warnings(design, construction, measured, parts[0], unit, spreads=spreads or {})
+    warnings = [
+        *find_warnings(design, construction, measured, parts[0], unit, spreads=spreads or {}),
+        *warn_of_no_pair(design, construction),
+    ]
     build = CabinetBuild(
         name=design.name,
         letters=letters,
@@ -95,14 +102,21 @@ def construct(
     construction = lay_out(design, measured, step=step, unit=unit)
     clashes = tuple(find_clashes(construction))
     assert not clashes, f"{design.name}: {'; '.join(clashes)}"
-    runs_round = isinstance(design, BoxDesign) and design.grain_round
-    shell = construction.shell
+    loop = LOOPS[design.grain_round] if isinstance(design, BoxDesign) else ()
     drilled = [hole.panel for hole in design.fittings.holes]
     named = name_handed(
-        number_loop(shell) if runs_round else shell,
-        always=frozenset(LOOP) if runs_round else frozenset(drilled),
+        number_loop(construction.shell, loop), always=frozenset(loop) or frozenset(drilled)
     )
     return replace(construction, shell=note_holes(named, design.fittings.holes))
+
+
+def _bind(parts: tuple[Part, ...], design: Design, construction: Construction) -> tuple[Part, ...]:
+    """Return the parts of one cabinet, those that must come from one strip bound together."""
+    if not isinstance(design, BoxDesign):
+        return parts
+    if design.grain_round is not GrainRound.NO:
+        return bind_loop(parts, construction.shell, design.grain_round)
+    return bind_pairs(parts, construction) if design.joint_first else parts
 
 
 def _fit_out(

@@ -21,6 +21,7 @@ from nesting.parts import Part
 from nesting.search.grid import fits
 from nesting.search.result import GroupResult, Progress, Result
 from nesting.solve import DEFAULT_EFFORT, solve
+from nesting.strips import bind_strips, loosen
 
 
 def solve_with_yard(
@@ -45,6 +46,11 @@ def solve_with_yard(
         seconds: Cap on the time of all searches together; None for none.
         progress: Told how far the first search is.
     """
+    if bound := bind_strips(job):
+        found = solve_with_yard(
+            bound.job, effort=effort, seed=seed, seconds=seconds, progress=progress
+        )
+        return replace(found, layout=loosen(bound, found.layout))
     deadline_s = None if seconds is None else time.monotonic() + seconds
     base = solve(job, effort=effort, seed=seed, seconds=seconds, progress=progress)
     if job.yard is None and job.car is None:

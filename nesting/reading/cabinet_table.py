@@ -11,6 +11,7 @@ from nesting.cabinets.design import (
     Closing,
     Covering,
     Fit,
+    GrainRound,
     Grains,
     Through,
 )
@@ -109,7 +110,8 @@ def _read_box(
     grille = read_grille(table)
     cover = _read_own_covering(table, covering)
     grains = _read_grains(table)
-    grain_round = table.flag("grain_round")
+    grain_round = _read_grain_round(table)
+    joint_first = table.flag("joint_first")
     measure_first, allowance, bevel_allowance = _read_allowances(table)
     flush = table.length("flush", 0, may_be_zero=True, most=MOST_ALLOWANCE)
     answers = read_answers(table)
@@ -140,6 +142,7 @@ def _read_box(
         measure_first=measure_first,
         allowance=allowance,
         grain_round=grain_round,
+        joint_first=joint_first,
         answers=answers,
         fittings=fittings,
     )
@@ -210,6 +213,13 @@ def _read_own_covering(table: Table, usual: Covering | None) -> Covering | None:
             )
         return None
     return read_covering(table.table("covering"), usual)
+
+
+def _read_grain_round(table: Table) -> GrainRound:
+    """Return round which panels the grain runs on; true and false stand for all and none."""
+    if table.has("grain_round") and isinstance(table.values["grain_round"], bool):
+        return GrainRound.ALL if table.flag("grain_round") else GrainRound.NO
+    return table.choice("grain_round", GrainRound, GrainRound.NO)
 
 
 def _read_grains(table: Table) -> Grains:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from nesting.cut_sequence import Step, is_over_limit, piece_mass_kg
 from nesting.job import Job
-from nesting.layout import By, Direction, Rect
+from nesting.layout import By, Cut, Direction, Rect
 from nesting.lengths import Length, mm
 from nesting.saw import Face
 from nesting.supports import GuideRoom, Supports, find_guide_room, place_supports
@@ -199,6 +199,9 @@ def _remarks(job: Job, worked: WorkedSheet, step: Step) -> Iterator[str]:
         return
     if is_over_limit(job, worked.sheet, step.piece):
         yield "TWO PEOPLE"
+    cut = worked.places[step.path].node
+    if isinstance(cut, Cut) and cut.remark:
+        yield cut.remark
     if step.cut_length > job.saw.guide_length:
         yield (
             f"GUIDE TOO SHORT: cut {show(step.cut_length, unit)}, "

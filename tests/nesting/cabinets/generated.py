@@ -6,7 +6,7 @@ from hypothesis import reject
 from hypothesis import strategies as st
 
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit, Margins
+from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit, GrainRound, Margins
 from nesting.cabinets.expand import construct
 from nesting.cabinets.families import Design
 from nesting.cabinets.joints import Joint, JointKind
@@ -34,7 +34,7 @@ def joined_boxes(draw: st.DrawFn) -> BoxDesign:
     changes: dict[str, object] = {
         "joint": draw(JOINTS),
         "flush": draw(tenths(0, 2)),
-        "grain_round": draw(st.booleans()),
+        "grain_round": draw(st.sampled_from(GrainRound)),
     }
     if wanted.back is not None and wanted.back.fit is not Fit.NONE:
         gap = draw(st.just(0) | tenths(20, 100))

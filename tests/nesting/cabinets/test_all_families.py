@@ -11,7 +11,7 @@ import shapely
 from hypothesis import HealthCheck, given, settings
 
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import BoxDesign, Through
+from nesting.cabinets.design import BoxDesign, GrainRound, Through
 from nesting.cabinets.expand import expand
 from nesting.cabinets.families import Design
 from nesting.cabinets.joints import JointKind
@@ -194,7 +194,7 @@ def test_a_change_of_owner_moves_the_lengths_of_the_four_panels_and_no_others(
     wanted: BoxDesign, thickness: Length
 ) -> None:
     """Acceptance: swapping the owner changes exactly the sizes it should."""
-    plain = replace(wanted, grain_round=False)
+    plain = replace(wanted, grain_round=GrainRound.NO)
     other = Through.SIDES if plain.through is not Through.SIDES else Through.TOP_AND_BOTTOM
     swapped = replace(plain, through=other)
     sizes = [

@@ -1,6 +1,6 @@
 """Handed parts: pairs that may take each other's place, and pairs that may not."""
 
-from nesting.cabinets.design import Closing, Fit
+from nesting.cabinets.design import Closing, Fit, GrainRound
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.shelving import Shelves
 from nesting.lengths import mm
@@ -47,14 +47,22 @@ def test_a_stopped_groove_in_the_middle_turns_over_end_for_end() -> None:
 
 
 def test_grain_that_runs_round_gives_every_panel_its_place_in_the_strip() -> None:
-    found = notes(grain_round=True)
+    found = notes(grain_round=GrainRound.ALL)
     assert found == {
         "Side, left": (
-            "grain runs round: 2 of 4 in the strip; handed: mirror image of Side, right"
+            "grain runs round: 2 of 4 in the strip; joint a to bottom; joint b to top; "
+            "handed: mirror image of Side, right"
         ),
         "Side, right": (
-            "grain runs round: 4 of 4 in the strip; handed: mirror image of Side, left"
+            "grain runs round: 4 of 4 in the strip; joint c to top; "
+            "handed: mirror image of Side, left"
         ),
-        "Top": "grain runs round: 3 of 4 in the strip; handed: mirror image of Bottom",
-        "Bottom": "grain runs round: 1 of 4 in the strip; handed: mirror image of Top",
+        "Top": (
+            "grain runs round: 3 of 4 in the strip; joint b to left side; "
+            "joint c to right side; handed: mirror image of Bottom"
+        ),
+        "Bottom": (
+            "grain runs round: 1 of 4 in the strip; joint a to left side; "
+            "handed: mirror image of Top"
+        ),
     }

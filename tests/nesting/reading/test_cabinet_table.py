@@ -13,6 +13,7 @@ from nesting.cabinets.design import (
     Covering,
     Fit,
     Fitted,
+    GrainRound,
     Grains,
     Margins,
     Through,
@@ -194,7 +195,8 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
                 "Did you mean 'height'? Known here: 'name', 'family', 'count', 'height', 'width', "
                 "'depth', 'material', 'thickness', 'through', 'joint', 'baffle', 'back', "
                 "'battens', 'braces', 'shelves', 'dividers', 'grille', 'covering', 'grain', "
-                "'grain_round', 'measure_first', 'allowance', 'bevel_allowance', 'flush', "
+                "'grain_round', 'joint_first', 'measure_first', 'allowance', 'bevel_allowance', "
+                "'flush', "
                 "'answers', 'discs', 'hole', 'clearances', 'way_out', 'assembly', 'roll', "
                 "'cloth', 'screws' and 'hardware'."
             ),
@@ -323,7 +325,11 @@ answers = { feet = "castors", spare = "one side" }
         count=2, clear=(mm(100), mm(200)), set_back=mm(10), groove=mm(5)
     )
     assert design.grille == Grille(section=(mm(12), mm(20)), cloth=mm("0.5"), piping=mm(3))
-    assert (design.grain_round, design.flush, design.bevel_allowance) == (True, mm(1), mm(4))
+    assert (design.grain_round, design.flush, design.bevel_allowance) == (
+        GrainRound.ALL,
+        mm(1),
+        mm(4),
+    )
     assert design.answers == (("feet", "castors"), ("spare", "one side"))
 
 
