@@ -12,7 +12,7 @@ from decimal import Decimal
 from nesting.buying import Solve
 from nesting.cut_sequence import order_cuts
 from nesting.job import Job
-from nesting.kits import find_most_open, map_leaves, order_for_kits
+from nesting.kits import find_most_open, map_leaves, order_for_kits, without_first_whole
 from nesting.layout import Layout, Node, SheetLayout, Unplaced
 from nesting.search.result import GroupResult, Result
 
@@ -28,9 +28,12 @@ def solve_in_kits(job: Job, solve: Solve) -> Result:
         job: The job.
         solve: How a job is planned.
     """
-    whole = _ordered(job, solve(job))
+    whole = _ordered(job, solve(without_first_whole(job)))
     limit = job.terms.most_open
-    letters = list(dict.fromkeys(part.cabinet for part in job.parts if part.cabinet))
+    letters = sorted(
+        dict.fromkeys(part.cabinet for part in job.parts if part.cabinet),
+        key=lambda letter: letter != job.terms.first_whole,
+    )
     if limit is None or not letters or whole.interrupted:
         return whole
     best, most, groups = whole, _most_open(job, whole.layout), 1
@@ -84,7 +87,7 @@ def _solve_groups(
             parts=tuple(job.parts[index] for index in kept),
             cabinets=(),
         )
-        result = _ordered(few, solve(few))
+        result = _ordered(few, solve(without_first_whole(few)))
         sheets += [
             replace(sheet, root=_renumber(sheet.root, kept)) for sheet in result.layout.sheets
         ]

@@ -42,16 +42,18 @@ class Kit:
 def order_for_kits(job: Job, layout: Layout) -> Layout:
     """Return the same sheets in an order in which cabinets are complete soon.
 
-    Greedy: next comes the cabinet that takes the fewest further sheets, then the one that leaves
-    the fewest parts without their cabinet. A job without cabinets stays as it is.
+    Greedy: after `Job.terms.first_whole`, if any, next comes the cabinet that takes the fewest
+    further sheets, then the one that leaves the fewest parts without their cabinet. A job without
+    cabinets stays as it is.
     """
     if not any(part.cabinet for part in job.parts):
         return layout
-    sequences = {index: order_cuts(job, sheet) for index, sheet in enumerate(layout.sheets)}
+    plain = without_first_whole(job)
+    sequences = {index: order_cuts(plain, sheet) for index, sheet in enumerate(layout.sheets)}
     leaves = [list(_leaves(sheet, sequences[index])) for index, sheet in enumerate(layout.sheets)]
     alike = [_alike(part) for part in job.parts]
     supply = [Counter(alike[leaf.part] for leaf in each) for each in leaves]
-    cabinets, order = _choose(_demand(job, alike), supply)
+    cabinets, order = _choose(_demand(job, alike), supply, job.terms.first_whole)
     places = {letter: number for number, letter in enumerate(cabinets)}
     waiting: defaultdict[Alike, list[tuple[int, int]]] = defaultdict(list)
     for each in leaves:
@@ -74,6 +76,11 @@ def order_for_kits(job: Job, layout: Layout) -> Layout:
         layout,
         sheets=tuple(replace(sheet, root=_relabel(sheet.root, new)) for sheet in sheets),
     )
+
+
+def without_first_whole(job: Job) -> Job:
+    """Return the job without the wish that one whole cabinet comes first."""
+    return replace(job, terms=replace(job.terms, first_whole=""))
 
 
 def find_kits(job: Job, layout: Layout, sequences: Sequence[CutSequence]) -> tuple[Kit, ...]:
@@ -108,8 +115,8 @@ def find_kits(job: Job, layout: Layout, sequences: Sequence[CutSequence]) -> tup
         for letter in wanted
         if letter
     ]
-    never = (len(sequences) + 1, 0)
-    return tuple(sorted(kits, key=lambda kit: (kit.closes or never, kit.cabinet)))
+    order = {letter: number for number, letter in enumerate(closes)}
+    return tuple(sorted(kits, key=lambda kit: (order.get(kit.cabinet, len(order)), kit.cabinet)))
 
 
 def find_most_open(job: Job, layout: Layout, sequences: Sequence[CutSequence]) -> int:
@@ -148,9 +155,9 @@ def _demand(job: Job, alike: Sequence[Alike]) -> dict[str, Counter[Alike]]:
 
 
 def _choose(
-    demand: Mapping[str, Counter[Alike]], supply: Sequence[Counter[Alike]]
+    demand: Mapping[str, Counter[Alike]], supply: Sequence[Counter[Alike]], first: str
 ) -> tuple[list[str], list[int]]:
-    """Return the cabinets and the sheets, each in the order of making."""
+    """Return the cabinets and the sheets, each in the order of making; one may have to be first."""
     cabinets: list[str] = []
     sheets: list[int] = []
     pool: Counter[Alike] = Counter()
@@ -160,7 +167,8 @@ def _choose(
             frozenset(wanted.items()): letter for letter, wanted in reversed(waiting.items())
         }
         chosen: tuple[tuple[int, int, int], str, list[int]] | None = None
-        for letter in sorted(distinct.values(), key=list(waiting).index):
+        letters = [first] if first in waiting else distinct.values()
+        for letter in sorted(letters, key=list(waiting).index):
             more = _cover(waiting[letter] - pool, supply, set(sheets))
             if more is None:
                 continue
@@ -208,10 +216,12 @@ def _events(
     layout: Layout, sequences: Sequence[CutSequence]
 ) -> Iterator[tuple[int, int, PartLeaf]]:
     """Yield the number of the sheet, that of the cut and the part that it frees."""
-    pairs = zip(layout.sheets, sequences, strict=True)
-    for number, (sheet, sequence) in enumerate(pairs, start=1):
-        for cut, leaf in _freed(sheet, sequence):
-            yield number, cut, leaf
+    pairs = list(zip(layout.sheets, sequences, strict=True))
+    for is_first in (True, False):
+        for number, (sheet, sequence) in enumerate(pairs, start=1):
+            for cut, leaf in _freed(sheet, sequence):
+                if (0 < cut <= sequence.pause) is is_first:
+                    yield number, cut, leaf
 
 
 def _freed(sheet: SheetLayout, sequence: CutSequence) -> Iterator[tuple[int, PartLeaf]]:

@@ -1,17 +1,17 @@
-"""Where the work can be left: stopping points, sessions, and the first whole cabinet.
+"""Where the work can be left: stopping points and sessions.
 
 Half-cut sheets bow, and a tired person makes mistakes. A natural stop is a cut after which all
 that lies about is small enough to be put away flat.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from nesting.cut_sequence import Path, Step, is_over_limit, minutes
+from nesting.cut_sequence import Path, Step, is_over_limit, list_work, minutes
 from nesting.cut_sequence import Sequence as CutSequence
 from nesting.job import Job
-from nesting.layout import By, Cut, Layout, PartLeaf, Place, Rect, RestLeaf, walk
+from nesting.layout import By, Cut, Layout, Place, Rect, RestLeaf, SheetLayout, walk
 from nesting.lengths import Length
 
 
@@ -36,6 +36,7 @@ class Session:
         lifts: Cuts at home across a piece that one person should not lift alone.
         is_storable: Whether all that lies about afterwards can be put away; False where the work
             has no natural stop within the time, or at all.
+        is_for_first: Whether only cuts for the cabinet that comes first are made.
     """
 
     first: Moment
@@ -45,6 +46,7 @@ class Session:
     settings: int
     lifts: int
     is_storable: bool
+    is_for_first: bool = False
 
 
 def find_stops(
@@ -60,16 +62,14 @@ def find_stops(
         sequences: The order of the cuts of every sheet.
         store: Longer and shorter side of what can be put away flat.
     """
+    places = [_places(job, sheet) for sheet in layout.sheets]
+    is_put_away: dict[int, bool] = {}
     stops = []
-    for number, (places, sequence) in enumerate(_sheets(job, layout, sequences), start=1):
-        stops += [
-            Moment(sheet=number, cut=step.number)
-            for step in sequence.steps
-            if all(_fits(rect, store) for rect in _lying_about(places, sequence, step.number))
-        ]
-        finished = _lying_about(places, sequence, len(sequence.steps))
-        if not all(_fits(rect, store) for rect in finished):
-            break  # what this sheet leaves lies about for good
+    for number, step in list_work(sequences):
+        lying = _lying_about(places[number - 1], sequences[number - 1], step.number)
+        is_put_away[number] = all(_fits(rect, store) for rect in lying)
+        if all(is_put_away.values()):
+            stops.append(Moment(sheet=number, cut=step.number))
     return tuple(stops)
 
 
@@ -83,7 +83,8 @@ def plan_sessions(
 ) -> tuple[Session, ...]:
     """Return the work in sessions, each as long as the time allows and ending at a natural stop.
 
-    Where no natural stop lies within the time, the session ends at the next one beyond it.
+    Where no natural stop lies within the time, the session ends at the next one beyond it. Where
+    one whole cabinet is made first, a session ends with it.
 
     Args:
         job: The job.
@@ -94,59 +95,31 @@ def plan_sessions(
     """
     stops = set(find_stops(job, layout, sequences, store))
     cuts = [
-        (Moment(sheet=number, cut=step.number), sequence, step)
-        for number, sequence in enumerate(sequences, start=1)
-        for step in sequence.steps
+        (Moment(sheet=number, cut=step.number), sequences[number - 1], step)
+        for number, step in list_work(sequences)
     ]
+    first = sum(sequence.pause for sequence in sequences)
     sessions: list[Session] = []
-    begin = 0
-    while begin < len(cuts):
-        end = _end_of_session(job, cuts[begin:], stops, most_minutes) + begin
-        sessions.append(_session(job, cuts[begin:end], stops))
-        begin = end
+    for part, is_for_first in ((cuts[:first], True), (cuts[first:], False)):
+        begin = 0
+        while begin < len(part):
+            end = _end_of_session(job, part[begin:], stops, most_minutes) + begin
+            session = _session(job, part[begin:end], stops)
+            sessions.append(replace(session, is_for_first=is_for_first))
+            begin = end
     return tuple(sessions)
-
-
-def find_whole_cabinet(
-    job: Job, layout: Layout, sequences: Sequence[CutSequence]
-) -> tuple[str, Moment] | None:
-    """Return the first cabinet of which all parts are cut, and the cut after which they are.
-
-    None where the job has no cabinet, or none that is wholly placed. Only sheets up to that cut
-    are needed for it.
-    """
-    wanted: dict[str, int] = {}
-    for part in job.parts:
-        if part.cabinet:
-            wanted[part.cabinet] = wanted.get(part.cabinet, 0) + part.count
-    for number, (places, sequence) in enumerate(_sheets(job, layout, sequences), start=1):
-        for step in sequence.steps:
-            for side in (0, 1):
-                place = places.get((*step.path, side))
-                if place is None or not isinstance(place.node, PartLeaf):
-                    continue
-                cabinet = job.parts[place.node.part].cabinet
-                if not cabinet:
-                    continue
-                wanted[cabinet] -= 1
-                if wanted[cabinet] == 0:
-                    return cabinet, Moment(sheet=number, cut=step.number)
-    return None
 
 
 _Cut = tuple[Moment, CutSequence, Step]
 
 
-def _sheets(
-    job: Job, layout: Layout, sequences: Sequence[CutSequence]
-) -> Iterator[tuple[dict[Path, Place], CutSequence]]:
-    for sheet_layout, sequence in zip(layout.sheets, sequences, strict=True):
-        sheet = job.sheets[sheet_layout.sheet]
-        whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
-        yield {place.path: place for place in walk(sheet_layout.root, whole)}, sequence
+def _places(job: Job, sheet_layout: SheetLayout) -> dict[Path, Place]:
+    sheet = job.sheets[sheet_layout.sheet]
+    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    return {place.path: place for place in walk(sheet_layout.root, whole)}
 
 
-def _lying_about(places: dict[Path, Place], sequence: CutSequence, cut: int) -> Iterator[Rect]:
+def _lying_about(places: Mapping[Path, Place], sequence: CutSequence, cut: int) -> Iterator[Rect]:
     """Yield every piece of a sheet that is there after a cut and is no waste."""
     made = {step.path for step in sequence.steps[:cut]}
     for path, place in places.items():

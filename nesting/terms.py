@@ -55,9 +55,11 @@ class Terms:
         free: Sizes that may change a little where that saves money.
         evening: How the work is divided into sessions; None for not at all.
         most_open: How many parts may lie about whose cabinet is not complete; None for any number.
+        first_whole: Letter of the cabinet whose parts are cut before all others; "" for none.
     """
 
     delivery: Decimal | None = None
     free: tuple[Free, ...] = ()
     evening: Evening | None = None
     most_open: int | None = None
+    first_whole: str = ""

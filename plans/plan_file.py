@@ -23,6 +23,7 @@ from plans.sections.overview import total_minutes
 from plans.sections.part_list import PartRow
 from plans.sections.part_words import base_status, full_name
 from plans.sections.sheet_view import SheetView
+from plans.sections.whole_first import find_whole_first
 from plans.sections.worked import Worked, WorkedSheet, work_out
 from plans.sections.yard import count_yard_cuts
 
@@ -66,6 +67,7 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
             for sheet, view in zip(worked.sheets, plan.sheets, strict=True)
         ],
         "unplaced": _unplaced(job, solved.layout),
+        **_whole_first(worked),
         **_yard(job, worked),
         **_earlier(job),
     }
@@ -230,6 +232,20 @@ def _unplaced(job: Job, layout: Layout) -> list[Json]:
         }
         for gap in layout.unplaced
     ]
+
+
+def _whole_first(worked: Worked) -> Json:
+    """Return which cabinet is cut whole first; nothing where none is."""
+    first = find_whole_first(worked)
+    if first is None:
+        return {}
+    return {
+        "whole_first": {
+            "cabinet": first.cabinet,
+            "cuts": first.cuts,
+            "after": [{"sheet": sheet, "cut": cut} for sheet, cut in first.pauses],
+        }
+    }
 
 
 def _yard(job: Job, worked: Worked) -> Json:

@@ -1,6 +1,7 @@
 """A plan file read back into the tree of every sheet, so that work can go on from it."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final
@@ -45,10 +46,16 @@ def read_planned(path: Path) -> Planned:
 def planned_of(document: Json) -> Planned:
     """Return the plan of a document that passes its rehearsal."""
     earlier = document.get("earlier") or {}
+    first = document.get("whole_first") or {}
+    pauses = {pause["sheet"]: pause["cut"] for pause in first.get("after", ())}
+    trims = _yard_trims(document)
     return Planned(
         fingerprint=document["fingerprint"],
         unit=Unit(document["unit"]),
-        sheets=tuple(_sheet(sheet, _yard_trims(document)) for sheet in document["sheets"]),
+        sheets=tuple(
+            replace(_sheet(sheet, trims), pause=pauses.get(sheet["number"], 0))
+            for sheet in document["sheets"]
+        ),
         kerf=_length(document["saw"]["kerf"]),
         finished=tuple(
             FinishedPart(
@@ -62,6 +69,7 @@ def planned_of(document: Json) -> Planned:
         kept=tuple(map(_leftover, earlier.get("kept", ()))),
         used=tuple((line["stock"], line["count"]) for line in earlier.get("used", ())),
         figures=(earlier.get("pieces", 0), earlier.get("offcuts", 0)),
+        first_whole=first.get("cabinet", ""),
     )
 
 

@@ -42,6 +42,8 @@ def find_standing(document: Json, planned: Planned, marks: Marks) -> Standing:
     last = marks.last_cut
     following = _next_cut(planned, marks)
     sentences = [_so_far(marks, planned.cut_count)]
+    if _is_cabinet_whole(planned, marks):
+        sentences.append(f"Cabinet {planned.first_whole} is cut whole: put it together dry now.")
     before = rows.get(last) if last else None
     after = rows.get(following) if following else None
     if before is not None and after is None:
@@ -108,15 +110,23 @@ def _so_far(marks: Marks, total: int) -> str:
 
 
 def _next_cut(planned: Planned, marks: Marks) -> tuple[int, int] | None:
-    """Return the first cut not made whose piece is there, on the sheet in work first."""
+    """Return the first cut not made whose piece is there.
+
+    Those for the first whole cabinet come before others, the sheet in work before others.
+    """
     in_work = marks.last_cut[0] if marks.last_cut else 0
-    for sheet in sorted(planned.sheets, key=lambda sheet: (sheet.number != in_work, sheet.number)):
-        ready = [
-            piece.cut_by for piece in sheet.pieces if piece.cut_by and is_there(sheet, piece, marks)
-        ]
-        if ready:
-            return sheet.number, min(ready)
-    return None
+    ready = [
+        (piece.cut_by > sheet.pause, sheet.number != in_work, sheet.number, piece.cut_by)
+        for sheet, piece in planned.pieces()
+        if piece.cut_by and is_there(sheet, piece, marks)
+    ]
+    return min(ready)[2:] if ready else None
+
+
+def _is_cabinet_whole(planned: Planned, marks: Marks) -> bool:
+    """Return whether the cut marked last was the last one for the first whole cabinet."""
+    for_it = {(sheet.number, cut) for sheet in planned.sheets for cut in range(1, sheet.pause + 1)}
+    return marks.last_cut in for_it and for_it <= set(marks.cuts)
 
 
 def _position(row: Json) -> str:

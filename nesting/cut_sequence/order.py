@@ -9,6 +9,7 @@ from nesting.cut_sequence.exact import order_few
 from nesting.cut_sequence.greedy import Weights, order_by_setting
 from nesting.cut_sequence.sequence import MOST_OPEN_PIECES, Sequence, Step
 from nesting.cut_sequence.tasks import Tasks, keep_size, list_tasks
+from nesting.cut_sequence.whole_first import list_first, put_first
 from nesting.job import Job
 from nesting.layout import By, Cut, SheetLayout, band
 from nesting.saw import Times
@@ -39,21 +40,24 @@ def order_cuts(job: Job, sheet_layout: SheetLayout) -> Sequence:
     Trims of the whole sheet come first. Then cuts of equal direction and keep size share a
     setting where they can, at most `MOST_OPEN_PIECES` pieces that still need cutting lie about,
     and the direction changes seldom. The tree is not changed: every cut crosses one whole piece
-    that exists at that moment. The same layout gives the same order.
+    that exists at that moment. With `Job.terms.first_whole` the cuts that this cabinet needs come
+    before all others of the sheet. The same layout gives the same order.
     """
     tasks = list_tasks(job.sheets[sheet_layout.sheet], sheet_layout)
-    order = _search(tasks, job.times)
-    return _describe(job, sheet_layout.sheet, tasks, order)
+    first = list_first(job, sheet_layout, tasks)
+    order = _search(tasks, first, job.times)
+    return replace(_describe(job, sheet_layout.sheet, tasks, order), pause=len(first))
 
 
-def _search(tasks: Tasks, times: Times) -> list[int]:
+def _search(tasks: Tasks, first: frozenset[int], times: Times) -> list[int]:
     """Return the best order of few cuts, else the best found by changing the greedy's weights."""
     if not tasks.places:
         return []
-    if exact := order_few(tasks, times):
+    is_free = len(first) in (0, len(tasks.places))
+    if is_free and (exact := order_few(tasks, times)):
         return exact
     weights = Weights()
-    best = order_by_setting(tasks, weights)
+    best = put_first(order_by_setting(tasks, weights), first)
     worth = _judge(tasks, best, times)
     least = _least_minutes(tasks, times)
     tries = min(MOST_TRIES, WORK // (1 + len(tasks.places) * len(tasks.is_rip)))
@@ -62,7 +66,7 @@ def _search(tasks: Tasks, times: Times) -> list[int]:
         if worth.minutes <= least and not worth.crowding:
             break
         changed = _change(weights, len(tasks.is_rip), chance)
-        order = order_by_setting(tasks, changed)
+        order = put_first(order_by_setting(tasks, changed), first)
         judged = _judge(tasks, order, times)
         if judged <= worth:
             weights, worth, best = changed, judged, order

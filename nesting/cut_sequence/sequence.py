@@ -56,6 +56,8 @@ class Sequence:
         turns: How often the direction changes between one cut and the next.
         most_open: The largest number of pieces that lie about and still need cutting.
         too_long: Numbers of the cuts at home that are longer than the guide.
+        pause: Number of the cut after which the sheet is put aside, because one whole cabinet is
+            made first; 0 where nothing on it is needed for that.
     """
 
     sheet: int
@@ -64,3 +66,4 @@ class Sequence:
     turns: int
     most_open: int
     too_long: tuple[int, ...]
+    pause: int = 0

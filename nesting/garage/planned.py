@@ -97,6 +97,8 @@ class PlannedSheet:
         pieces: The whole sheet first, every piece after the one it is cut from.
         yard_trims: What is not used along an edge that the yard cut, where it is the low and
             where it is the high end of a piece.
+        pause: Number of the cut after which it is put aside for the first whole cabinet, 0 for
+            never.
     """
 
     number: int
@@ -111,6 +113,7 @@ class PlannedSheet:
     cuts: tuple[PlannedCut, ...]
     pieces: tuple[Piece, ...]
     yard_trims: tuple[Length, Length] = (0, 0)
+    pause: int = 0
 
     def piece_cut_by(self, number: int) -> Piece:
         """Return the piece that a cut goes across."""
@@ -130,6 +133,7 @@ class Planned:
         kept: Pieces in the garage that this plan does not need.
         used: Stocks of the job file used up under earlier plans, with their number.
         figures: The highest figures of pieces and of offcuts under earlier plans.
+        first_whole: Letter of the cabinet that is cut whole first, "" for none.
     """
 
     fingerprint: str
@@ -140,6 +144,7 @@ class Planned:
     kept: tuple[Leftover, ...] = ()
     used: tuple[tuple[str, int], ...] = ()
     figures: tuple[int, int] = (0, 0)
+    first_whole: str = ""
 
     @property
     def cut_count(self) -> int:

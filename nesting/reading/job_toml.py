@@ -28,10 +28,10 @@ from nesting.reading.tables import Source, Table
 from nesting.reading.term_tables import (
     PART_SIZES,
     assume_terms,
+    read_batch,
     read_delivery,
     read_evening,
     read_free,
-    read_most_open,
 )
 from nesting.reading.text_files import decode, read_bytes
 from nesting.reading.timber_tables import assume_timber, check_sections, read_timber
@@ -101,6 +101,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     timber = read_timber(timber_tables)
     check_sections(timber_tables, timber, builds)
     buy_table, session_table, batch_table = (root.table(key) for key in ("buy", "session", "batch"))
+    most_open, first_whole = read_batch(batch_table, builds)
     terms = Terms(
         delivery=read_delivery(buy_table),
         free=(
@@ -108,7 +109,8 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *chain.from_iterable(read.free for read in cabinets),
         ),
         evening=read_evening(session_table),
-        most_open=read_most_open(batch_table),
+        most_open=most_open,
+        first_whole=first_whole,
     )
     _check_whole(root, parts, builds)
     return Job(

@@ -1,9 +1,10 @@
 """The tables [buy], [session] and [batch], and the keys for sizes that may change a little."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from typing import Final
 
+from nesting.cabinets.build import CabinetBuild
 from nesting.errors import InputError
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit, inch, mm
@@ -47,11 +48,32 @@ def read_evening(table: Table) -> Evening | None:
     return Evening(minutes=minutes, store=(max(sides), min(sides)))
 
 
-def read_most_open(table: Table) -> int | None:
-    """Return the limit of work in progress, from the [batch] table; None where there is none."""
-    limit = table.whole("limit", least=1, most=MOST_OPEN) if not table.is_absent else None
+def read_batch(table: Table, builds: Iterable[CabinetBuild]) -> tuple[int | None, str]:
+    """Return what the [batch] table says: the limit of work in progress, and what comes first.
+
+    Args:
+        table: The table.
+        builds: The cabinets of the job.
+
+    Returns:
+        The limit, None where there is none, and the letter of the cabinet that is cut whole before
+        all others, "" where none is.
+    """
+    if table.is_absent:
+        return None, ""
+    letters = {build.name: build.letters[0] for build in reversed(tuple(builds)) if build.letters}
+    name = table.text("first_whole", "")
+    is_limited = table.has("limit") or not table.has("first_whole")
+    limit = table.whole("limit", least=1, most=MOST_OPEN) if is_limited else None
+    if table.has("first_whole") and name not in letters and table.is_sound:
+        known = listed(list(reversed(letters)), "or") if letters else ""
+        table.fault(
+            "no cabinet has this name",
+            f"Write {known}." if known else "Take the key out: the job has no cabinet.",
+            "first_whole",
+        )
     table.finish()
-    return limit
+    return limit, letters.get(name, "")
 
 
 def read_free(table: Table, sizes: tuple[Dimension, ...]) -> tuple[tuple[Dimension, Length], ...]:

@@ -17,7 +17,17 @@ from plans.rehearsal.printed import (
     read_sum,
     read_trims,
 )
-from plans.rehearsal.records import Edge, Offcut, Part, PlanFile, Row, Saw, Sheet, Yard
+from plans.rehearsal.records import (
+    Edge,
+    Offcut,
+    Part,
+    PlanFile,
+    Row,
+    Saw,
+    Sheet,
+    WholeFirst,
+    Yard,
+)
 
 FORMAT = "setout plan"
 VERSION = 1
@@ -83,6 +93,7 @@ def _plan(fields: Fields) -> PlanFile:
         is_complete=not _unplaced(fields),
         sheets=sheets,
         yard=_yard(fields),
+        whole_first=_whole_first(fields),
     )
 
 
@@ -102,6 +113,20 @@ def _yard(fields: Fields) -> Yard | None:
         return None
     yard = fields.child("yard", "yard")
     return Yard(kerf=yard.length("kerf"), rough=yard.length("rough"))
+
+
+def _whole_first(fields: Fields) -> WholeFirst | None:
+    """Return the cabinet that comes first; most plans have none."""
+    if fields.table.get("whole_first") is None:
+        return None
+    first = fields.child("whole_first", "whole_first")
+    return WholeFirst(
+        cabinet=first.text("cabinet"),
+        cuts=first.text("cuts"),
+        pauses=tuple(
+            (pause.whole("sheet"), pause.whole("cut")) for pause in first.children("after", "pause")
+        ),
+    )
 
 
 def _unplaced(fields: Fields) -> int:
@@ -157,9 +182,9 @@ _NO_TRIMS: tuple[tuple[str, Nanometres], ...] = ()
 def _parts(fields: Fields, printed: Fields, unit: PrintedUnit) -> Iterable[Part]:
     size = partial(read_size, unit=unit)
     for drawn, line in _pairs_by_code(fields, printed, "parts", "part"):
-        drawn.text("name")
         yield Part(
             code=drawn.text("code"),
+            name=drawn.text("name"),
             rect=drawn.rect(),
             is_turned=drawn.flag("turned"),
             grain=drawn.choice("grain", _GRAIN_OF_PART),

@@ -86,6 +86,7 @@ class Part:
 
     Attributes:
         code: Its code.
+        name: Its name with its cabinet.
         rect: Where it lies.
         is_turned: Its own length lies along y.
         grain: "length", "width" or "any".
@@ -97,6 +98,7 @@ class Part:
     """
 
     code: str
+    name: str
     rect: Rect
     is_turned: bool
     grain: str
@@ -198,6 +200,21 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WholeFirst:
+    """The cabinet that is cut whole before anything else is.
+
+    Attributes:
+        cabinet: Its letter.
+        cuts: The cuts it takes, as printed.
+        pauses: Number of a sheet and of the cut after which it is put aside.
+    """
+
+    cabinet: str
+    cuts: str
+    pauses: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanFile:
     """A whole plan file.
 
@@ -209,6 +226,7 @@ class PlanFile:
         is_complete: Nothing stayed unplaced.
         sheets: Its sheets in order.
         yard: The yard that makes the first cuts, None where all is cut at home.
+        whole_first: The cabinet that is cut whole first, None where none is.
     """
 
     unit: PrintedUnit
@@ -218,3 +236,4 @@ class PlanFile:
     is_complete: bool
     sheets: tuple[Sheet, ...]
     yard: Yard | None = None
+    whole_first: WholeFirst | None = None

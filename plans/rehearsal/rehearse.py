@@ -13,6 +13,7 @@ from plans.rehearsal.sawing import Sawn, saw_sheet
 from plans.rehearsal.settings import check_settings
 from plans.rehearsal.sums import check_sums
 from plans.rehearsal.totals import check_totals
+from plans.rehearsal.whole_first import check_whole_first
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +68,7 @@ def rehearse(document: object) -> Rehearsal:
 
 def _faults(plan: PlanFile, sawn: list[tuple[Sheet, Sawn]]) -> Iterator[Fault]:
     yield from check_totals(plan)
+    yield from check_whole_first(plan)
     for sheet, one in sawn:
         yield from one.faults
         yield from check_settings(sheet)

@@ -17,6 +17,7 @@ from nesting.supports import GuideRoom, Supports, find_guide_room, place_support
 from plans.sections.codes import WASTE
 from plans.sections.numbers import show, show_kg, show_size, show_with_unit
 from plans.sections.precision import needs_fine_figures, show_keep
+from plans.sections.whole_first import say_pause
 from plans.sections.worked import WorkedSheet
 
 ON_A_BOARD = "lay it on a board that may be sawn into"
@@ -128,6 +129,7 @@ def _make_row(
     is_home = step.by is By.HOME
     keep = show_keep(step.keep, unit, is_fine=is_fine)
     two_people = is_over_limit(job, worked.sheet, step.piece)
+    pause = say_pause(job.terms.first_whole, worked, step.number)
     return CutRow(
         number=str(step.number),
         hold=worked.codes[step.path],
@@ -146,7 +148,7 @@ def _make_row(
         free_code=first if step.is_trim else second,
         setting=step.setting,
         same_as="" if step.number == first_of_setting else str(first_of_setting),
-        remark="; ".join(_remarks(job, worked, step)),
+        remark="; ".join(filter(None, (*_remarks(job, worked, step), pause))),
         guide_room=_say_room(find_room(job, step)) if is_home else "",
         support=ON_A_BOARD if is_home and supports_of(worked, step).needs_board else "",
     )

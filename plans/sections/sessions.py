@@ -5,8 +5,9 @@ from dataclasses import dataclass
 
 from nesting.cut_sequence import Sequence as CutSequence
 from nesting.kits import find_kits, find_most_open
-from nesting.sessions import Moment, plan_sessions
+from nesting.sessions import Moment, Session, plan_sessions
 from plans.sections.numbers import to_whole
+from plans.sections.whole_first import find_whole_first, say_whole_first
 from plans.sections.worked import Worked
 
 
@@ -79,10 +80,15 @@ def make_session_rows(worked: Worked) -> tuple[SessionRow, ...]:
             metres=f"{session.metres:.1f}",
             settings=str(session.settings),
             lifts=str(session.lifts),
-            text=SMALL if session.is_storable else LARGE,
+            text=_say_session(session, worked.job.terms.first_whole),
         )
         for number, session in enumerate(sessions, start=1)
     )
+
+
+def _say_session(session: Session, letter: str) -> str:
+    only = f"Only the cuts for cabinet {letter}. " if session.is_for_first else ""
+    return only + (SMALL if session.is_storable else LARGE)
 
 
 def say_session(row: SessionRow) -> str:
@@ -118,9 +124,12 @@ def say_first_cabinet(worked: Worked) -> tuple[str, ...]:
         return ()
     sheet, cut = kits[0].closes
     most = find_most_open(worked.job, worked.layout, sequences)
-    first = kits[0].cabinet
+    first = find_whole_first(worked)
     return (
-        f"The first whole cabinet is {first}, after cut {sheet}.{cut}: put it together dry there",
+        say_whole_first(first)
+        if first is not None
+        else f"The first whole cabinet is {kits[0].cabinet}, after cut {sheet}.{cut}: put it "
+        "together dry there",
         f"At most {most} parts lie about whose cabinet is not complete",
     )
 

@@ -12,7 +12,6 @@ from nesting.kits import find_kits, find_most_open, order_for_kits
 from nesting.layout import Layout, PartLeaf, Rect, walk
 from nesting.lengths import mm
 from nesting.parts import Part
-from nesting.sessions import find_whole_cabinet
 from tests.nesting.hand_made import job, part, strips
 
 SIDE, TOP = part("Side", 600, 380, 2), part("Top", 400, 380, 2)
@@ -68,15 +67,15 @@ def test_every_part_is_still_cut_once_and_no_cut_changes() -> None:
 def test_the_first_whole_cabinet_comes_as_early_as_any_order_of_sheets_allows() -> None:
     made, layout = by_kind(*"ABCDEF")
     ordered = order_for_kits(made, layout)
-    first = find_whole_cabinet(made, ordered, sequences(made, ordered))
+    first = find_kits(made, ordered, sequences(made, ordered))[0].closes
     assert first is not None
     earliest = []
     for order in permutations(layout.sheets):
         again = replace(layout, sheets=order)
-        found = find_whole_cabinet(made, again, sequences(made, again))
+        found = find_kits(made, again, sequences(made, again))[0].closes
         assert found is not None
-        earliest.append(found[1].sheet)
-    assert first[1].sheet == min(earliest) == 2
+        earliest.append(found[0])
+    assert first[0] == min(earliest) == 2
 
 
 def test_fewer_parts_lie_about_than_in_the_order_by_kind() -> None:

@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from nesting.cut_sequence import minutes, order_cuts
 from nesting.cut_sequence.sequence import Sequence
 from nesting.job import Job
+from nesting.kits import find_kits
 from nesting.layout import Layout, PartLeaf, Rect, RestLeaf, walk
 from nesting.lengths import Length, mm
-from nesting.sessions import Moment, find_stops, find_whole_cabinet, plan_sessions
+from nesting.sessions import Moment, find_stops, plan_sessions
 from tests.nesting.hand_made import guillotine_jobs, job, part, strips, two_cabinets
 
 STORE = (mm(2450), mm(620))
@@ -134,9 +135,9 @@ def test_the_first_whole_cabinet_is_found_at_its_last_part() -> None:
     )
     layout = Layout(sheets=(sheet,))
     sequences = ordered(made, layout)
-    found = find_whole_cabinet(made, layout, sequences)
-    assert found is not None
-    cabinet, moment = found
+    kit = find_kits(made, layout, sequences)[0]
+    assert kit.closes is not None
+    cabinet, moment = kit.cabinet, Moment(sheet=kit.closes[0], cut=kit.closes[1])
     sizes = {"A": mm(562), "B": mm(500)}
     for letter, size in sizes.items():
         free = [
@@ -146,8 +147,3 @@ def test_the_first_whole_cabinet_is_found_at_its_last_part() -> None:
     earlier = Moment(sheet=1, cut=moment.cut - 1)
     before = [r.length for r in pieces_after(made, layout, earlier) if r.width == mm(300)]
     assert all(before.count(size) < 2 for size in sizes.values())
-
-
-def test_a_job_without_cabinets_has_no_whole_one() -> None:
-    made, layout = two_cabinets()
-    assert find_whole_cabinet(made, layout, ordered(made, layout)) is None

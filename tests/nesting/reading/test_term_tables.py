@@ -105,3 +105,17 @@ def test_one_side_is_no_size_of_a_store() -> None:
 
 def test_a_batch_needs_its_limit() -> None:
     assert "[batch]: 'limit' is missing." in message(SHELF + "[batch]\n")
+
+
+def test_the_cabinet_that_comes_first_is_the_first_of_its_name() -> None:
+    tall = BOX.replace('"Box"', '"Tall box"\ncount = 2')
+    job = read(BOX + tall + '[batch]\nfirst_whole = "Tall box"\n')
+    assert (job.terms.first_whole, job.terms.most_open) == ("B", None)
+
+
+def test_a_cabinet_that_is_not_there_cannot_come_first() -> None:
+    said = message(BOX + '[batch]\nfirst_whole = "Bux"\n')
+    assert "[batch], key 'first_whole': no cabinet has this name." in said
+    assert "Write 'Box'." in said
+    said = message(SHELF + '[batch]\nfirst_whole = "Box"\n')
+    assert "Take the key out: the job has no cabinet." in said
