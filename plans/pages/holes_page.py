@@ -2,9 +2,8 @@
 
 from collections.abc import Sequence
 
-from plans.pages.blocks import Block, flow, moved, side_by_side, space, stack
+from plans.pages.blocks import Block, Section, moved, side_by_side, space, stack
 from plans.pages.fonts import printable, text_width
-from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, NOTE, heading, paragraph
 from plans.pages.panel_drawing import panel_drawing
 from plans.pages.paper import Paper
@@ -13,6 +12,7 @@ from plans.pages.shapes import Role, Shape, Text
 from plans.plan import Plan
 from plans.sections.holes import HoleOrder, HoleText, PanelHoles
 
+TITLE = "Holes"
 DRAWING = 46.0
 DRAWING_HEIGHT = 100.0
 SMALL_HEIGHT = 44.0
@@ -23,10 +23,10 @@ BOLT_APART = 4.0
 MOST_COLUMNS = 3
 
 
-def holes_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def holes_section(plan: Plan, paper: Paper) -> Section:
     """Return the holes; nothing where there are none."""
     if not plan.bench.holes:
-        return ()
+        return Section(title=TITLE, blocks=())
     width = paper.body_width
     cautions = [caution.short for caution in plan.cautions if "holes" in caution.where]
     blocks: list[Block] = [dashed(line, width, bold=True) for line in cautions]
@@ -45,9 +45,7 @@ def holes_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         heading("Order of work", width),
         *_orders(plan.bench.hole_orders, width),
     ]
-    return tuple(
-        Draft(title="Holes", paper=paper, body=body) for body in flow(blocks, body_room(paper))
-    )
+    return Section(title=TITLE, blocks=tuple(blocks))
 
 
 def _panel(panel: PanelHoles, width: float) -> list[Block]:
@@ -108,7 +106,7 @@ def _hole(hole: HoleText, width: float) -> Block:
 
 
 def _centre(hole: HoleText) -> tuple[tuple[str, str], ...]:
-    (first, at), (second, other) = (words.split(" ") for words in hole.centre)
+    (first, _, at), (second, _, other) = (words.partition(" ") for words in hole.centre)
     return (f"centre from {first}", at), (f"from {second}", other)
 
 

@@ -11,7 +11,7 @@ from plans.pages.sheet_marks import grain_arrow
 from plans.pages.support_strip import support_strip
 from plans.sections.cautions import Caution
 from plans.sections.cut_table import StripSum
-from plans.sections.handed import Handed
+from plans.sections.handed import Handed, say_stand
 from plans.sections.repeats import CodePair, Repeat
 from plans.sections.sheet_view import SheetView
 
@@ -89,8 +89,8 @@ def short_cautions(cautions: Sequence[Caution], handed: Handed, width: float) ->
     lines = [caution.short for caution in cautions if "sheet" in caution.where]
     if not lines:
         return Block(height=0.0)
-    stand = f"{handed.stand[:1].upper()}{handed.stand[1:]}."
-    return stack([space(2.0), paragraph(" ".join([stand, *lines]), width, bold=True)])
+    words = " ".join([say_stand(handed), *lines])
+    return stack([space(2.0), paragraph(words, width, bold=True)])
 
 
 def say_numbers(numbers: Sequence[int]) -> str:

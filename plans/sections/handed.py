@@ -37,3 +37,12 @@ def make_handed(hand: Hand) -> Handed:
             columns=("left", "right"), stand="stand left of the line of the cut", note=NOTE
         )
     return Handed(columns=("right", "left"), stand="stand right of the line of the cut", note=NOTE)
+
+
+def say_stand(handed: Handed) -> str:
+    """Return the stand mark as a sentence.
+
+    >>> say_stand(make_handed(Hand.LEFT))
+    'Stand right of the line of the cut.'
+    """
+    return f"{handed.stand[:1].upper()}{handed.stand[1:]}."

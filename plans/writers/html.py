@@ -12,7 +12,7 @@ from html import escape
 from pathlib import Path
 
 from plans.phone.lettering import KEEP_TYPES, LEAST_TYPE, MARGIN, TARGET, WIDTH
-from plans.phone.screens import Cut, PhonePage, Place, Screen
+from plans.phone.records import Cut, PhonePage, Place, Screen
 from plans.writers.html_drawing import shared_drawings
 from plans.writers.html_screens import screen_body
 

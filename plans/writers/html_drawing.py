@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from html import escape
 
 from plans.phone.drawing import Box, Code, Stroke, draw_codes, draw_cut, draw_sheet
-from plans.phone.screens import Cut
+from plans.phone.records import Cut
 from plans.sections.sheet_view import SheetView
 
 

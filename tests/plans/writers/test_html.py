@@ -15,7 +15,9 @@ from nesting.saw import Face
 from plans.phone.lettering import LEAST_TYPE, TARGET
 from plans.phone.screens import make_phone_page
 from plans.plan import Plan
+from plans.sections.repeats import find_repeats
 from plans.writers.html import write_phone
+from tests.plans.full_plan import full_plan
 from tests.plans.phone.helpers import RANDOM, random_plan, two_cabinets_plan
 
 ROOT = Path(__file__).parents[3]
@@ -77,7 +79,8 @@ def test_the_numbers_of_every_cut_are_those_of_the_cut_table() -> None:
     count = 0
     for plan in plans():
         texts = read(plan).texts
-        for view in plan.sheets:
+        for repeat in find_repeats(plan.sheets):
+            view = repeat.view
             for row in view.rows:
                 screen = texts[f"sheet-{view.number}-cut-{row.number}"]
                 assert screen["keep"] == [row.keep]
@@ -97,6 +100,43 @@ def test_the_numbers_of_every_cut_are_those_of_the_cut_table() -> None:
                 ]
                 count += 1
     assert count > 200
+
+
+def test_yard_car_and_holes_say_the_numbers_of_the_paper() -> None:
+    _, _, plan = full_plan()
+    texts = read(plan).texts
+    (yard,) = plan.yard
+    said = "".join(texts["yard-1"]["section"])
+    for pattern in yard.patterns:
+        assert all(cut.text in texts["yard-1"]["size"] for cut in pattern.cuts)
+        assert all(
+            f"{code} {piece.size}" in said for piece in pattern.pieces for code in piece.codes
+        )
+    assert f"{yard.price_lines[-1][0]} {yard.price_lines[-1][1]}" in said
+    assert plan.car is not None
+    assert texts["car"]["code"] == [piece.code for piece in plan.car.pieces]
+    assert texts["car"]["size"] == [piece.size for piece in plan.car.pieces]
+    for number, panel in enumerate(plan.bench.holes, start=1):
+        screen = texts[f"holes-{number}"]
+        assert screen["code"] == [hole.code for hole in panel.holes]
+        said = "".join(screen["section"])
+        for hole in panel.holes:
+            assert "centre from {}from {}".format(*hole.centre) in said
+            assert "".join(f"{name} {size}" for name, size in hole.sizes) in said
+            for bolt in hole.bolts:
+                assert "{}. {}, {}".format(bolt.number, *bolt.distances) in screen["li"]
+
+
+def test_the_hand_decides_which_guide_comes_first() -> None:
+    _, _, plan = full_plan()  # a left-handed one
+    rows = [row for view in plan.sheets for row in view.rows]
+    guides = [
+        screen["guides"][0]
+        for key, screen in read(plan).texts.items()
+        if "-cut-" in key and "guides" in screen
+    ]
+    assert guides == [f"R {row.guide_right}L {row.guide_left}" for row in rows if row.guide_left]
+    assert len(guides) < len(rows)  # the yard's cuts have none
 
 
 def test_codes_have_their_6_and_9_underlined() -> None:

@@ -20,6 +20,8 @@ from nesting.lengths import Unit
 from plans.phone.screens import make_phone_page
 from plans.plan import Plan
 from plans.writers.html import write_phone
+from tests.plans.full_plan import full_plan
+from tests.plans.pages.plan_samples import make_sample_plan, random_sheet
 from tests.plans.phone.helpers import RANDOM, random_plan, two_cabinets_plan
 
 pytestmark = pytest.mark.browser
@@ -240,6 +242,38 @@ document.querySelectorAll("main > section").forEach((one) => {
   one.hidden = one.id !== arguments[0];
 });
 """
+
+
+def test_every_screen_of_a_whole_job_can_be_read_touched_and_seen_in_full(
+    browser: Chrome, tmp_path: Path
+) -> None:
+    _, _, plan = full_plan()
+    opened(browser, plan, tmp_path)
+    assert browser.execute_script(TOO_WIDE) == []
+    for place in ("shop", "yard-1", "car", "set-up", "sheet-1", "holes-1", "end"):
+        browser.execute_script(SHOW, place)
+        texts: list[tuple[str, float]] = browser.execute_script(CAPITALS)
+        assert [one for one in texts if one[1] / PIXELS_PER_MM < 0.007 * 500] == [], place
+        targets: list[tuple[str, float]] = browser.execute_script(TARGETS)
+        assert [target for target in targets if target[1] / PIXELS_PER_MM < 15] == [], place
+
+
+def test_the_boxes_of_sheets_cut_alike_are_large_and_remembered(
+    browser: Chrome, tmp_path: Path
+) -> None:
+    views = tuple(random_sheet(3, 6, number, Unit.MM) for number in range(1, 8))
+    opened(browser, make_sample_plan(views), tmp_path)
+    go_to(browser, "sheet-1")
+    touch(browser, "next", 2)
+    labels = browser.find_elements(By.CSS_SELECTOR, "#sheet-1-cut-2 label")
+    assert len(labels) == 7
+    assert [one for one in browser.execute_script(TARGETS) if one[1] / PIXELS_PER_MM < 15] == []
+    labels[2].click()
+    browser.refresh()
+    ticked = browser.execute_script(
+        "return Array.from(document.querySelectorAll('input:checked')).map((one) => one.id)"
+    )
+    assert ticked == ["tick-sheet-1-cut-2-3"]
 
 
 def test_the_keep_size_is_by_far_the_largest(browser: Chrome, tmp_path: Path) -> None:
