@@ -134,7 +134,7 @@ def _count_again(job: Job, layout: Layout, group: GroupResult) -> GroupResult:
         group,
         sheets=len(used),
         cost=cost,
-        is_proven=cost <= group.cost_bound or len(used) <= group.sheet_bound,
+        is_proven=cost <= group.cost_bound,
     )
 
 

@@ -164,7 +164,7 @@ def count_again(
         kinds = [job.sheets[used.sheet] for used in layout.sheets]
         used = [kind for kind in kinds if (kind.material, kind.thickness) == group]
         cost = sum((kind.price for kind in used), Decimal(0))
-        is_proven = cost <= result.cost_bound or len(used) <= result.sheet_bound
+        is_proven = cost <= result.cost_bound
         again.append(replace(result, sheets=len(used), cost=cost, is_proven=is_proven))
     return tuple(again)
 

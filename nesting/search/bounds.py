@@ -33,11 +33,13 @@ class Bound:
         weight: Least weight, in the units of `SheetKind.weight`.
         sheets: Least number of sheets.
         price: Least money, in steps of the price that all prices are multiples of.
+        is_out_of_reach: True where even all sheets together cannot hold everything.
     """
 
     weight: int
     sheets: int
     price: int
+    is_out_of_reach: bool = False
 
     def join(self, other: "Bound") -> "Bound":
         """Return the better of two bounds in every respect."""
@@ -45,6 +47,7 @@ class Bound:
             weight=max(self.weight, other.weight),
             sheets=max(self.sheets, other.sheets),
             price=max(self.price, other.price),
+            is_out_of_reach=self.is_out_of_reach or other.is_out_of_reach,
         )
 
 
@@ -171,4 +174,5 @@ def cover(problem: Problem, wanted: int, rooms: list[int]) -> Bound:
         weight=cover_cheaply(wanted, rooms, [sheet.weight for sheet in problem.sheets], counts),
         sheets=cover_cheaply(wanted, rooms, [1 for _ in problem.sheets], counts),
         price=cover_cheaply(wanted, rooms, [sheet.price for sheet in problem.sheets], counts),
+        is_out_of_reach=sum(r * n for r, n in zip(rooms, counts, strict=True)) < wanted,
     )

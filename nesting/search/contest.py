@@ -7,10 +7,12 @@ are, changes when a round ends, never what it finds.
 
 import os
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from nesting.search.bounds import Bound, bound_by_area, bound_by_functions
+from nesting.search.deadline import NO_DEADLINE, Deadline
 from nesting.search.packers import Packers
 from nesting.search.pool import Pool
 from nesting.search.problem import Plan, Problem, measure_plan
@@ -36,7 +38,13 @@ LEFT_OVER = 1000
 MANY_KINDS = 250  # above this recombination costs more than it gives
 FIRST_RECOMBINING = 1_000_000  # steps of each search before it
 GROWTH = 1.5  # of the distance to the next one
+LESS_WHERE_SHORT = 10  # the work is divided by this where it is proven that parts are left over
+SURE_AFTER = 4  # the work is divided by this before parts are given up as left over
+PATIENCE = 3  # and this many times the work that last placed more
 RECOMBINING = 0.15  # most of the work that goes into it
+
+
+Report: TypeAlias = Callable[[float, Plan, Bound], None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,13 +67,16 @@ class Found:
 class Contest:
     """The search for one problem, until it is proven best or its work is done."""
 
-    def __init__(self, problem: Problem, *, steps: int, seed: int) -> None:
+    def __init__(
+        self, problem: Problem, *, steps: int, seed: int, deadline: Deadline = NO_DEADLINE
+    ) -> None:
         """Take note of the problem; nothing is computed yet."""
         self._problem = problem
         self._steps = steps * problem.copies**2 // (problem.copies**2 + FEW_PARTS**2)
-        self._first = RectpackPackers(problem)
-        self._packers = Packers(problem)
-        self._repeater = Repeater(problem, seed=seed)
+        self._deadline = deadline
+        self._first = RectpackPackers(problem, deadline=deadline)
+        self._packers = Packers(problem, deadline=deadline)
+        self._repeater = Repeater(problem, seed=seed, deadline=deadline)
         self._seed = seed
         self._searches: list[RuinRecreate] = []
         self._recombiner: Recombiner | None = None
@@ -75,17 +86,14 @@ class Contest:
         self.bound = bound_by_area(problem)
         self._least_missing = bound_missing(problem)
 
-    def run(
-        self, *, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
-    ) -> Found:
+    def run(self, *, report: Report) -> Found:
         """Search.
 
         Args:
-            must_stop: Asked between rounds.
             report: Told the fraction done, the best plan and the bound after every round.
         """
         try:
-            self._run(must_stop, report)
+            self._run(report)
         except KeyboardInterrupt:
             self._is_interrupted = True
         return Found(
@@ -106,9 +114,7 @@ class Contest:
             bound = bound_by_area(self._problem, missing=self._least_missing)
         return measure_plan(self._problem, self.plan) <= (self._least_missing, bound.weight)
 
-    def _run(
-        self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
-    ) -> None:
+    def _run(self, report: Report) -> None:
         first = self._first if self._problem.copies <= MANY_PARTS else self._packers
         self.plan = first.improve(self.plan, FIRST_PACKING)
         report(0.0, self.plan, self.bound)
@@ -116,36 +122,55 @@ class Contest:
             self.bound = bound_by_functions(self._problem)
         if not self.is_done():
             self.plan = self._packers.improve(self.plan, MORE_PACKING)
-        if self.is_done() or must_stop() or self._steps == 0:
+        if self._must_end() or self._steps == 0:
             return
         self.plan = self._packers.improve(self.plan, LAST_PACKING)
-        if self.is_done() or must_stop():
+        if self._must_end():
             return
+        if self._is_short():
+            self._steps //= LESS_WHERE_SHORT
         if self._problem.copies > MANY_PARTS or len(self._problem.sheets) > 1:
             self.plan = self._repeater.improve(self.plan, self._steps // SEARCHES)
-        self._play_rounds(must_stop, report)
+        self._play_rounds(report)
 
-    def _play_rounds(
-        self, must_stop: Callable[[], bool], report: Callable[[float, Plan, Bound], None]
-    ) -> None:
+    def _must_end(self) -> bool:
+        return self.is_done() or self._deadline.is_over()
+
+    def _is_short(self) -> bool:
+        """Return whether no plan places everything: one sheet more is the answer, not work."""
+        return self._least_missing > 0 or self.bound.is_out_of_reach
+
+    def _is_hopeless(self, done: int, last_gain: int) -> bool:
+        """Return whether parts are left over and have been for most of the work."""
+        missing, _ = measure_plan(self._problem, self.plan)
+        return missing > 0 and done >= max(self._steps // SURE_AFTER, PATIENCE * last_gain)
+
+    def _play_rounds(self, report: Report) -> None:
         pool = Pool(self._problem)
         if self._may_recombine():
-            self._recombiner = Recombiner(self._problem, pool, seed=self._seed)
-            self._prover = Prover(self._problem, self._recombiner)
+            self._recombiner = Recombiner(
+                self._problem, pool, seed=self._seed, deadline=self._deadline
+            )
+            self._prover = Prover(self._problem, self._recombiner, deadline=self._deadline)
         self._searches = self._make_searches()
-        done, length, next_time = 0, FIRST_ROUND, FIRST_RECOMBINING
+        done, length, next_time, last_gain = 0, FIRST_ROUND, FIRST_RECOMBINING, 0
         with ThreadPoolExecutor(max_workers=min(SEARCHES, os.cpu_count() or 1)) as workers:
-            while done < self._steps and not self.is_done() and not must_stop():
+            while done < self._steps and not self._must_end():
+                missing, _ = measure_plan(self._problem, self.plan)
                 length = min(length, self._steps - done)
                 self._play(workers, length)
                 done += length
                 length = min(2 * length, LONGEST_ROUND)
                 for search in self._searches if self._recombiner else ():
                     pool.add(search.hand_over())
-                if done >= next_time and not self.is_done():
+                if done >= next_time and not self._must_end():
                     next_time = int(GROWTH * done)
                     self._recombine(done)
+                if measure_plan(self._problem, self.plan)[0] < missing:
+                    last_gain = done
                 report(done / self._steps, self.plan, self.bound)
+                if self._is_hopeless(done, last_gain):
+                    break
 
     def _recombine(self, done: int) -> None:
         """Recombine what was seen, and try to prove that nothing is better."""
@@ -176,7 +201,7 @@ class Contest:
     def _play(self, workers: ThreadPoolExecutor, steps: int) -> None:
         """Let every search work for a round, and keep the best plan.
 
-        Where one reaches the bound, those behind it that have not begun need not begin.
+        Where one reaches the bound, those behind it need not go on; at the deadline none need.
         """
         start = self.plan
         if self._recombiner:
@@ -184,14 +209,28 @@ class Contest:
             for search in self._searches:
                 search.watch(watched)
         running = [workers.submit(search.improve, start, steps) for search in self._searches]
-        for number, future in enumerate(running):
-            plan = future.result()
-            if measure_plan(self._problem, plan) < measure_plan(self._problem, self.plan):
-                self.plan = plan
-            if self.is_done():
-                for later in running[number + 1 :]:
-                    later.cancel()
-                return
+        try:
+            for future in running:
+                wait([future], timeout=self._deadline.count_left())
+                if not future.done():
+                    self._stop(running)
+                if future.cancelled():
+                    continue
+                plan = future.result()
+                if measure_plan(self._problem, plan) < measure_plan(self._problem, self.plan):
+                    self.plan = plan
+                if self.is_done():
+                    break
+        finally:
+            if self._must_end() or not all(future.done() for future in running):
+                self._stop(running)
+
+    def _stop(self, running: list[Future[Plan]]) -> None:
+        """End the searches: those that have not begun need not, the others need not go on."""
+        for future in running:
+            future.cancel()
+        for search in self._searches:
+            search.stop()
 
 
 def search_problem(
@@ -199,8 +238,8 @@ def search_problem(
     *,
     steps: int,
     seed: int,
-    must_stop: Callable[[], bool],
-    report: Callable[[float, Plan, Bound], None],
+    report: Report,
+    deadline: Deadline = NO_DEADLINE,
 ) -> Found:
     """Search for the best plan of one problem.
 
@@ -210,13 +249,12 @@ def search_problem(
         problem: Parts and sheets.
         steps: Work of each search; a step is one look at a place for a part.
         seed: Any whole number.
-        must_stop: Asked between rounds.
         report: Told the fraction done, the best plan and the bound after every round.
+        deadline: When to end at the latest.
     """
     if problem.copies <= TOO_MANY_PARTS:
-        contest = Contest(problem, steps=steps, seed=seed)
-        return contest.run(must_stop=must_stop, report=report)
-    fixed, left = Repeater(problem, seed=seed).cut_down(leave=LEFT_OVER)
+        return Contest(problem, steps=steps, seed=seed, deadline=deadline).run(report=report)
+    fixed, left = Repeater(problem, seed=seed, deadline=deadline).cut_down(leave=LEFT_OVER)
     bound = bound_by_functions(problem)
     rest = _keep_left(problem, fixed, left)
     if rest is None:
@@ -225,9 +263,10 @@ def search_problem(
     def report_all(done: float, plan: Plan, _: Bound) -> None:
         report(done, fixed + _rename(plan, left), bound)
 
-    contest = Contest(rest, steps=steps, seed=seed)
-    found = contest.run(must_stop=must_stop, report=report_all)
-    plan = Packers(problem).improve(fixed + _rename(found.plan, left), MORE_PACKING)
+    found = Contest(rest, steps=steps, seed=seed, deadline=deadline).run(report=report_all)
+    plan = fixed + _rename(found.plan, left)
+    if not deadline.is_over():
+        plan = Packers(problem, deadline=deadline).improve(plan, MORE_PACKING)
     return replace(found, plan=plan, bound=bound)
 
 

@@ -9,6 +9,7 @@ References:
 """
 
 from dataclasses import dataclass
+from math import inf
 
 import highspy
 import numpy as np
@@ -96,7 +97,13 @@ class Covering:
 
 
 def choose(
-    problem: Problem, counts: NDArray[np.float32], kinds: Ints, *, below: float, nodes: int
+    problem: Problem,
+    counts: NDArray[np.float32],
+    kinds: Ints,
+    *,
+    below: float,
+    nodes: int,
+    seconds: float = inf,
 ) -> Chosen:
     """Return the best choice of whole sheets that was found.
 
@@ -106,9 +113,10 @@ def choose(
         kinds: Sheet kind of each sheet. Shape (n,).
         below: Only choices that weigh less than this matter; unit as in `Relaxed`.
         nodes: Most nodes of the search tree.
+        seconds: Most time; the nodes are meant to end it long before.
     """
     weights = scale_weights(problem)
-    solver = make_solver()
+    solver = make_solver(seconds=seconds)
     solver.setOptionValue("mip_max_nodes", nodes)
     solver.setOptionValue("objective_bound", below)
     _add_rows(solver, problem, weights)

@@ -25,8 +25,9 @@ FIRST_FIT, BEST_FIT = 0, 1
 
 # Rows of `free`: corner, sides and the next one of the same sheet.
 X, Y, LENGTH, WIDTH, NEXT = range(5)
-# Rows of `begun`: sheet kind, first and last free rectangle, free area.
-KIND, FIRST, LAST, ROOM = range(4)
+# Rows of `begun`: sheet kind, first and last free rectangle, free area, and the part kind that has
+# had no place since the sheet was last changed.
+KIND, FIRST, LAST, ROOM, TOO_FULL_FOR = range(5)
 # Rows of `places`: sheet begun (-1 for none), side (0 long side along x), corner.
 SHEET, SIDE, AT_X, AT_Y = range(4)
 # Entries of `counts`.
@@ -41,7 +42,7 @@ class Floor(NamedTuple):
     Attributes:
         free: Free rectangles, see the rows above. Shape (5, 2 * parts + 2).
         spare: Columns of `free` that are not in use. Shape (2 * parts + 2,).
-        begun: Sheets begun. Shape (4, parts).
+        begun: Sheets begun. Shape (5, parts).
         places: Where each part lies, in the order of packing. Shape (4, parts).
         counts: Sheets begun, spare columns, free rectangles looked at. Shape (3,).
         stock: How many of each sheet kind are left. Shape (sheets,).
@@ -83,7 +84,10 @@ def find_free(floor: Floor, sheet: int, part: int, fit: int, first: int) -> tupl
     free, begun, counts, parts = floor.free, floor.begun, floor.counts, floor.parts
     best, best_node, best_side = NEVER, NOTHING, 0
     possible = floor.ways[begun[KIND, sheet], parts[2, part]]
-    if begun[ROOM, sheet] < parts[0, part] * parts[1, part]:
+    if (
+        begun[TOO_FULL_FOR, sheet] == parts[2, part]
+        or begun[ROOM, sheet] < parts[0, part] * parts[1, part]
+    ):
         return best_node, best_side, best
     for turn in range(2):
         side = first if turn == 0 else 1 - first
@@ -99,6 +103,8 @@ def find_free(floor: Floor, sheet: int, part: int, fit: int, first: int) -> tupl
                 if rating < best:
                     best, best_node, best_side = rating, node, side
             node = free[NEXT, node]
+    if best_node == NOTHING:
+        begun[TOO_FULL_FOR, sheet] = parts[2, part]
     return best_node, best_side, best
 
 
@@ -187,6 +193,7 @@ def lay(floor: Floor, sheet: int, part: int, node: int, side: int, split: int) -
         before, other = other, free[NEXT, other]
     take_out(floor, sheet, before, node)
     begun[ROOM, sheet] -= part_x * part_y
+    begun[TOO_FULL_FOR, sheet] = NOTHING
     places[SHEET, part], places[SIDE, part] = sheet, side
     places[AT_X, part], places[AT_Y, part] = x, y
     is_across = is_cut_across(split, length, width, part_x, part_y)
@@ -207,6 +214,7 @@ def begin_sheet(floor: Floor, part: int) -> int:
             counts[N_BEGUN] += 1
             begun[KIND, sheet] = kind
             begun[FIRST, sheet], begun[LAST, sheet] = NOTHING, NOTHING
+            begun[TOO_FULL_FOR, sheet] = NOTHING
             begun[ROOM, sheet] = sheets[0, kind] * sheets[1, kind]
             add_free(floor, sheet, 0, 0, sheets[0, kind], sheets[1, kind])
             return sheet
@@ -255,7 +263,7 @@ def make_floor(parts: Ints, sheets: Ints, ways: Ints, order: Ints, stock: Ints) 
     return Floor(
         free=np.zeros((5, 2 * count + 2), dtype=np.int64),
         spare=np.zeros(2 * count + 2, dtype=np.int64),
-        begun=np.zeros((4, count), dtype=np.int64),
+        begun=np.zeros((5, count), dtype=np.int64),
         places=np.zeros((4, count), dtype=np.int64),
         counts=np.zeros(3, dtype=np.int64),
         stock=stock.copy(),

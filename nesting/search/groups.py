@@ -1,6 +1,5 @@
 """The search for one material and thickness, and what is said about it."""
 
-import time
 from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
@@ -11,6 +10,7 @@ from nesting.layout import PartLeaf, Rect, SheetLayout, Unplaced, walk
 from nesting.lengths import Length
 from nesting.search.bounds import Bound, bound_by_functions
 from nesting.search.contest import Found, search_problem
+from nesting.search.deadline import NO_DEADLINE, PASSED, Deadline
 from nesting.search.grid import make_problem
 from nesting.search.misfits import explain_shortage
 from nesting.search.problem import Plan, Problem, count_kinds, measure_plan
@@ -86,7 +86,7 @@ def lay_out_group(
         sheet_bound=min(bound.sheets, len(sheets)),
         cost=sum(prices) * problem.price_step,
         cost_bound=min(bound.price, sum(prices)) * problem.price_step,
-        is_proven=sum(prices) <= bound.price or len(sheets) <= bound.sheets,
+        is_proven=sum(prices) <= bound.price,
     )
     return GroupLayout(
         sheets=sheets,
@@ -100,10 +100,6 @@ def lay_out_group(
 def _search(problem: Problem, share: Share, progress: Report | None) -> Found:
     """Run the contest for one problem within its share."""
 
-    def must_stop() -> bool:
-        late = share.deadline is not None and time.monotonic() >= share.deadline
-        return share.is_stopped or late
-
     def report(done: float, plan: Plan, bound: Bound) -> None:
         if progress is not None:
             price = sum(problem.sheets[sheet.kind].price for sheet in plan)
@@ -115,8 +111,13 @@ def _search(problem: Problem, share: Share, progress: Report | None) -> Found:
                 )
             )
 
+    deadline = NO_DEADLINE if share.deadline is None else Deadline(at=share.deadline)
     return search_problem(
-        problem, steps=share.steps, seed=share.seed, must_stop=must_stop, report=report
+        problem,
+        steps=share.steps,
+        seed=share.seed,
+        report=report,
+        deadline=PASSED if share.is_stopped else deadline,
     )
 
 

@@ -9,6 +9,7 @@ from itertools import product
 import numpy as np
 
 from nesting.search import free_rectangles
+from nesting.search.deadline import NO_DEADLINE, Deadline
 from nesting.search.free_rectangles import Floor, Ints
 from nesting.search.guillotine import Placed, find_tree
 from nesting.search.problem import Plan, Problem, SheetPlan, measure_plan
@@ -34,9 +35,10 @@ class Packers:
         rounds: How many variants were tried.
     """
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, *, deadline: Deadline = NO_DEADLINE) -> None:
         """Begin with the first variant."""
         self._problem = problem
+        self._deadline = deadline
         self._variants = pack_variants(problem)
         self._work = 0
         self.rounds = 0
@@ -52,7 +54,7 @@ class Packers:
                 plan = read_plan(self._problem, floor)
                 if measure_plan(self._problem, plan) < value:
                     best, value = plan, measure_plan(self._problem, plan)
-            if self._work >= end:
+            if self._work >= end or self._deadline.is_over():
                 break
         return best
 
@@ -65,8 +67,12 @@ def pack_variants(problem: Problem) -> Iterator[Floor]:
     before the next: the arrays are the same.
     """
     for order in order_sheets(problem):
+        seen = set()
         for sort, lying in product(SORTS, SIDES):
             floor = _make_floor(problem, order, sort, lying)
+            if (floor.parts[2].tobytes(), lying) in seen:  # another measure, the same order
+                continue
+            seen.add((floor.parts[2].tobytes(), lying))
             stock = floor.stock.copy()
             for fit, split, rule in product(FITS, SPLITS, RULES):
                 floor.stock[:] = stock

@@ -12,6 +12,7 @@ References:
 """
 
 from nesting.search.bounds import Bound, cover
+from nesting.search.deadline import NO_DEADLINE, Deadline
 from nesting.search.knapsack import Table
 from nesting.search.pricing import Pricer
 from nesting.search.problem import Plan, Problem, SheetPlan, measure_plan
@@ -30,8 +31,11 @@ class Prover:
         work: Work done so far, in the unit of the searches.
     """
 
-    def __init__(self, problem: Problem, recombiner: Recombiner) -> None:
+    def __init__(
+        self, problem: Problem, recombiner: Recombiner, *, deadline: Deadline = NO_DEADLINE
+    ) -> None:
         """Begin with the pool and the worths of a recombiner."""
+        self._deadline = deadline
         self._problem = problem
         self._recombiner = recombiner
         self._pricers = [Pricer(problem, sheet) for sheet in range(len(problem.sheets))]
@@ -60,7 +64,7 @@ class Prover:
                 rooms += [room] if room is not None else []
             if len(rooms) == len(limits):
                 bound = bound.join(cover(self._problem, self._sum(worths), rooms))
-            if not found or self.work >= end:
+            if not found or self.work >= end or self._deadline.is_over():
                 break
             self._recombiner.take_in(found)
         return bound
@@ -98,14 +102,14 @@ class Prover:
         self, sheet: int, worths: list[int], limit: int, end: int
     ) -> tuple[list[SheetPlan], int | None]:
         """Return sheets worth more than a limit, and what no sheet is worth more than, if known."""
-        if self.work >= end:
+        if self.work >= end or self._deadline.is_over():
             return [], None
         found, is_complete, used = self._pricers[sheet].find(worths, limit, end - self.work)
         self.work += used
         if is_complete:
             return found, max([limit, *(self._measure(rich, worths) for rich in found)])
         table = self._tables[sheet]
-        if self.work + table.work >= end:
+        if self.work + table.work >= end or self._deadline.is_over():
             return found, None
         self.work += table.work
         return found, table.measure(worths)

@@ -16,6 +16,7 @@ from nesting.lengths import Length
 from nesting.search.grid import list_ways
 from nesting.search.problem import SIDE_BY_SIDE, Plan, Problem
 from nesting.search.rows import Row, describe, read_rows
+from nesting.sheets import Sheet
 
 Fitting: TypeAlias = Generator["Fitting", Node, Node]
 """A call of `Cutter.fit` that is under way: it yields what it must know first, see `finish`."""
@@ -114,7 +115,7 @@ class Cutter:
         self._handed = [0 for _ in problem.kinds]
 
     def cut_sheet(self, kind: int, row: Row) -> Node:
-        """Return the tree of one sheet: the long home edge is trimmed first, then the other."""
+        """Return the tree of one sheet."""
         sheet = self.job.sheets[self.problem.sheets[kind].sheet]
         piece = Piece(
             length=sheet.length - sheet.trim.left,
@@ -122,21 +123,7 @@ class Cutter:
             raw_right=sheet.trim.right,
             raw_top=sheet.trim.top,
         )
-        node = self.fit(row, piece, kind)
-        trims = [(Direction.RIP, sheet.trim.bottom), (Direction.CROSSCUT, sheet.trim.left)]
-        if sheet.width > sheet.length:
-            trims.reverse()
-        for direction, trim in reversed(trims):
-            if trim > 0:
-                node = Cut(
-                    direction=direction,
-                    at=max(trim - self._kerf, 0),
-                    removed=min(trim, self._kerf),
-                    first=RestLeaf() if trim > self._kerf else None,
-                    second=node,
-                    is_trim=True,
-                )
-        return node
+        return trim_home_edges(sheet, self.fit(row, piece, kind), self._kerf)
 
     def fit(self, row: Row, piece: Piece, kind: int) -> Node:
         """Return the tree that cuts a row out of a piece at least as large."""
@@ -240,3 +227,27 @@ def split_y(piece: Piece, at: Length, kerf: Length) -> tuple[Piece, Piece | None
     first = replace(piece, width=at, raw_top=0)
     beyond = piece.width - at - kerf
     return first, replace(piece, width=beyond) if beyond > 0 else None
+
+
+def trim_home_edges(sheet: Sheet, node: Node, kerf: Length) -> Node:
+    """Return a tree that first trims the long home edge of a sheet, then the other.
+
+    Args:
+        sheet: The sheet.
+        node: What is done to what is left of it.
+        kerf: Width that a cut removes.
+    """
+    trims = [(Direction.RIP, sheet.trim.bottom), (Direction.CROSSCUT, sheet.trim.left)]
+    if sheet.width > sheet.length:
+        trims.reverse()
+    for direction, trim in reversed(trims):
+        if trim > 0:
+            node = Cut(
+                direction=direction,
+                at=max(trim - kerf, 0),
+                removed=min(trim, kerf),
+                first=RestLeaf() if trim > kerf else None,
+                second=node,
+                is_trim=True,
+            )
+    return node

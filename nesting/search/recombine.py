@@ -16,6 +16,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from nesting.search.covering import Covering, Relaxed, choose, scale_weights
+from nesting.search.deadline import NO_DEADLINE, Deadline
 from nesting.search.fill import single_out
 from nesting.search.pool import Floats, Pool
 from nesting.search.problem import Codes, Plan, Problem, SheetPlan, measure_plan
@@ -41,8 +42,11 @@ class Recombiner:
         relaxed: The last solution of the relaxed model, None before the first.
     """
 
-    def __init__(self, problem: Problem, pool: Pool, *, seed: int) -> None:
+    def __init__(
+        self, problem: Problem, pool: Pool, *, seed: int, deadline: Deadline = NO_DEADLINE
+    ) -> None:
         """Begin with a pool, to which others may add."""
+        self._deadline = deadline
         self._problem = problem
         self._pool = pool
         self._seed = seed
@@ -61,12 +65,13 @@ class Recombiner:
         missing, weight = measure_plan(self._problem, best)
         goal = self._set_goal(weight)
         while relaxed.weight > goal + TOLERANCE and missing == 0 and self.work < end:
-            if not self._make_sheets(relaxed):
+            if self._deadline.is_over() or not self._make_sheets(relaxed):
                 return best
             relaxed = self.relax()
         if (
             self._problem.copies > MOST_COPIES
             or self.work >= end
+            or self._deadline.is_over()
             or (missing == 0 and relaxed.weight > goal + TOLERANCE)
         ):
             return best
@@ -115,7 +120,7 @@ class Recombiner:
             burdens = self._price(relaxed)
             order = np.argsort(burdens, kind="stable")[:COLUMNS_AT_ONCE]
             better = [int(number) for number in order if burdens[number] < -TOLERANCE]
-            if not set(better) - self._used:
+            if not set(better) - self._used or self._deadline.is_over():
                 self.relaxed = relaxed
                 staying = self._pool.compact(burdens, self._used)
                 self._used = {staying[number] for number in self._used}
@@ -166,7 +171,14 @@ class Recombiner:
         order = np.argsort(burdens, kind="stable")[:MOST_COLUMNS]
         numbers = [int(number) for number in order if burdens[number] <= room]
         kinds = self._pool.list_sheet_kinds()[numbers]
-        chosen = choose(self._problem, self._pool.counts[numbers], kinds, below=goal, nodes=NODES)
+        chosen = choose(
+            self._problem,
+            self._pool.counts[numbers],
+            kinds,
+            below=goal,
+            nodes=NODES,
+            seconds=self._deadline.count_left(),
+        )
         self.rounds += 1
         self.work += STEPS_PER_ENTRY * len(self._problem.kinds) * (chosen.iterations + 100)
         if chosen.uses is None:

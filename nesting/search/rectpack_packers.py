@@ -10,6 +10,7 @@ from itertools import islice
 import rectpack
 from rectpack import guillotine, packer
 
+from nesting.search.deadline import NO_DEADLINE, Deadline
 from nesting.search.guillotine import Placed, find_tree
 from nesting.search.packers import order_sheets
 from nesting.search.problem import (
@@ -47,9 +48,10 @@ class RectpackPackers:
         rounds: How many variants were tried.
     """
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, *, deadline: Deadline = NO_DEADLINE) -> None:
         """Begin with the first variant."""
         self._problem = problem
+        self._deadline = deadline
         self._plans = pack_with_rectpack(problem)
         self.rounds = 0
 
@@ -61,6 +63,8 @@ class RectpackPackers:
             self.rounds += 1
             if measure_plan(self._problem, plan) < value:
                 best, value = plan, measure_plan(self._problem, plan)
+            if self._deadline.is_over():
+                break
         return best
 
 

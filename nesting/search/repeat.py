@@ -9,6 +9,7 @@ References:
 
 from collections.abc import Sequence
 
+from nesting.search.deadline import NO_DEADLINE, Deadline
 from nesting.search.fill import fill_sheet
 from nesting.search.problem import Plan, Problem, SheetPlan, count_kinds, measure_plan
 from nesting.search.ruin_recreate import mix_seed
@@ -24,19 +25,25 @@ class Repeater:
         rounds: How many sheets were filled.
     """
 
-    def __init__(self, problem: Problem, *, seed: int) -> None:
+    def __init__(self, problem: Problem, *, seed: int, deadline: Deadline = NO_DEADLINE) -> None:
         """Begin with the first measure."""
+        self._deadline = deadline
         self._problem = problem
         self._seed = seed
         self._plans = 0
         self.rounds = 0
 
     def improve(self, best: Plan, steps: int) -> Plan:
-        """Make as many plans as the work allows, at least one."""
+        """Make as many plans as the work allows, at least one.
+
+        Where the deadline comes first, a plan may end half made, and then counts as such.
+        """
         value = measure_plan(self._problem, best)
         end = self.rounds * STEPS_PER_FILL + steps
         is_first = True
         while is_first or self.rounds * STEPS_PER_FILL < end:
+            if self._deadline.is_over():
+                break
             is_first = False
             plan, _ = self.cut_down(leave=0)
             if measure_plan(self._problem, plan) < value:
@@ -47,7 +54,7 @@ class Repeater:
         """Return full sheets, and how many of each part kind are left over.
 
         Args:
-            leave: Stop when no more parts than this are left.
+            leave: Stop when no more parts than this are left, or at the deadline.
         """
         problem = self._problem
         values = _value_kinds(problem, TASTES[self._plans % len(TASTES)])
@@ -56,7 +63,7 @@ class Repeater:
         left = [kind.copies for kind in problem.kinds]
         stock = [sheet.count for sheet in problem.sheets]
         plan: list[SheetPlan] = []
-        while sum(left) > leave:
+        while sum(left) > leave and not self._deadline.is_over():
             filled = []
             for number in range(len(problem.sheets)):
                 if stock[number] > 0:

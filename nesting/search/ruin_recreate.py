@@ -80,6 +80,7 @@ class RuinRecreate:
         """
         self.problem = problem
         kinds, copies = problem.kinds, problem.copies
+        self._is_stopped = False
         self._shift = shift = max(0, problem.area.bit_length() - AREA_BITS)
         self._slots = min(copies, sheet_limit or copies)
         columns = max(2 * copies, self._slots, len(problem.sheets), 8) + 2
@@ -166,10 +167,17 @@ class RuinRecreate:
         return missing, sum(self.problem.sheets[sheet.kind].weight for sheet in plan)
 
     def advance(self, steps: int) -> None:
-        """Search for a fixed amount of work, less where the target is reached."""
+        """Search for a fixed amount of work, less where the target is reached or after `stop`."""
         self._desk.control[kernels.STEPS] = 0
         self._desk.control[kernels.LAST_STEP] = steps
+        if self._is_stopped:  # looked at after the limit is set, as `stop` does it before
+            return
         kernels.search(self._desk)
+
+    def stop(self) -> None:
+        """End the slice under way, and every later one, from another thread."""
+        self._is_stopped = True
+        self._desk.control[kernels.LAST_STEP] = 0
 
     def watch(self, watched: Watched) -> None:
         """Say which sheets to keep from now on."""

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from nesting.search.problem import PartKind, Problem
 
 MOST_SUMS = 20_000  # where more sums of areas are possible, nothing finer than the area is said
+MOST_ADDITIONS = 2_000_000  # the same where finding them takes longer
 
 
 def bound_missing(problem: Problem) -> int:
@@ -25,13 +26,14 @@ def bound_missing(problem: Problem) -> int:
 
 def _fill(room: int, kinds: Iterable[PartKind]) -> int:
     """Return the largest sum of areas of parts that a room holds, the room where that is open."""
-    sums = {0}
+    sums, additions = {0}, 0
     for kind in kinds:
         for _ in range(min(kind.copies, room // kind.area)):
             longer = {one + kind.area for one in sums if one + kind.area <= room} - sums
             if not longer:
                 break
+            additions += len(sums)
             sums |= longer
-            if len(sums) > MOST_SUMS:
+            if len(sums) > MOST_SUMS or additions > MOST_ADDITIONS:
                 return room
     return max(sums)

@@ -9,11 +9,14 @@ import highspy
 TIME_LIMIT_S = 300.0  # far above what any limit in iterations or nodes lets pass
 
 
-def make_solver() -> highspy.Highs:
+def make_solver(*, seconds: float = TIME_LIMIT_S) -> highspy.Highs:
     """Return a solver on one thread with a fixed seed and a relative gap of 0.
 
     All solvers of a process must be made here: one made with another number of threads would
     make the later ones refuse to run.
+
+    Args:
+        seconds: Most time of one run.
     """
     with _quiet():
         solver = highspy.Highs()
@@ -21,7 +24,7 @@ def make_solver() -> highspy.Highs:
     solver.setOptionValue("threads", 1)
     solver.setOptionValue("random_seed", 0)
     solver.setOptionValue("mip_rel_gap", 0.0)
-    solver.setOptionValue("time_limit", TIME_LIMIT_S)
+    solver.setOptionValue("time_limit", min(seconds, TIME_LIMIT_S))
     return solver
 
 

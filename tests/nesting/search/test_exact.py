@@ -153,7 +153,6 @@ def test_a_cell_whose_best_known_values_are_above_the_simple_bounds_is_proven(
                 problem,
                 steps=60_000_000,
                 seed=1,
-                must_stop=lambda: False,
                 report=lambda _done, _plan, _bound: None,
             )
             sheets["bound"] += found.bound.sheets

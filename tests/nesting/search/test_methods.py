@@ -127,7 +127,6 @@ def run_contest(problem: Problem, *, seed: int = 1) -> Found:
         problem,
         steps=500_000,
         seed=seed,
-        must_stop=lambda: False,
         report=lambda _done, _plan, _bound: None,
     )
 

@@ -30,7 +30,6 @@ def test_a_job_that_lacks_a_sheet_ends_as_soon_as_the_rest_is_proven_too_much() 
         problem,
         steps=10**12,
         seed=1,
-        must_stop=lambda: False,
         report=lambda _done, _plan, _bound: None,
     )
     assert measure_plan(problem, found.plan)[0] == bound_missing(problem)
