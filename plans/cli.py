@@ -249,6 +249,9 @@ def resume(
         float | None, typer.Option(min=0.0, help="Stop searching after this long.")
     ] = None,
     svg: Annotated[bool, typer.Option("--svg", help="Also write each page as SVG.")] = False,
+    book: Annotated[
+        bool, typer.Option("--book", help="Use the book of leftovers, and reserve what is used.")
+    ] = False,
     json: Json = False,
     quiet: Quiet = False,
     debug: Debug = False,
@@ -261,6 +264,7 @@ def resume(
         effort=effort,
         seconds=seconds,
         svg=svg,
+        book=book,
         writes=not json or out is not None,
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:

@@ -42,6 +42,11 @@ class InHand:
     grain: SheetGrain
     trim: Trim
 
+    @property
+    def is_cut(self) -> bool:
+        """Whether it is a piece and no longer a whole sheet."""
+        return not self.sheet or self.code != f"S{self.sheet}"
+
 
 def list_in_hand(planned: Planned, marks: Marks) -> tuple[InHand, ...]:
     """Return every piece that is there and no part, in the order of the plan.

@@ -1,11 +1,15 @@
 """What the book holds of a leftover, and which leftovers it holds."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 
 from nesting.lengths import Length, mm
 from nesting.sheets import Sheet, SheetGrain, Trim
+
+_STOCK = re.compile(r"offcut ([1-9][0-9]*) of the book$")
+"""What the sheet of an entry is called; a plan that goes on puts words before it."""
 
 SIDES = ("left", "right", "top", "bottom")
 MM2_PER_M2 = 1_000_000
@@ -96,6 +100,16 @@ def list_to_throw(rule: Rule, entries: Iterable[Entry]) -> tuple[Entry, ...]:
         thrown.append(entry)
         over -= entry.area
     return tuple(thrown)
+
+
+def entry_number(stock: str) -> int | None:
+    """Return the number of the entry that a stock of a plan is, None where it is none.
+
+    >>> entry_number("sheet 3, offcut 5 of the book"), entry_number("birch 18")
+    (5, None)
+    """
+    found = _STOCK.search(stock)
+    return int(found[1]) if found else None
 
 
 def as_sheet(entry: Entry, raw_trim: Length) -> Sheet:

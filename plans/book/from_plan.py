@@ -6,7 +6,7 @@ from nesting.garage.hand import find_thickness, raw_edges
 from nesting.garage.marks import Marks, is_there
 from nesting.garage.planned import Planned
 from nesting.sheets import Trim, mean_reading
-from plans.book.entries import SIDES, Offcut
+from plans.book.entries import SIDES, Offcut, entry_number
 
 
 def offcuts_of(planned: Planned, marks: Marks, day: str) -> tuple[Offcut, ...]:
@@ -18,6 +18,25 @@ def offcuts_of(planned: Planned, marks: Marks, day: str) -> tuple[Offcut, ...]:
         day: The day on which they come into the book.
     """
     return tuple(_offcuts(planned, marks, day))
+
+
+def cut_up_entries(planned: Planned, marks: Marks) -> tuple[int, ...]:
+    """Return the numbers of the entries of the book that are cut up, under this plan or before.
+
+    Args:
+        planned: The plan.
+        marks: What has been marked of it; where no cut is, it is taken to be finished.
+    """
+    begun = {sheet.number for sheet in planned.sheets} - {
+        sheet.number
+        for sheet, piece in planned.pieces()
+        if piece.made_by == 0 and marks.cuts and is_there(sheet, piece, marks)
+    }
+    whole = {entry_number(sheet.stock) for sheet in planned.sheets if sheet.number not in begun}
+    stocks = [stock for stock, _ in planned.used]
+    stocks += [sheet.stock for sheet in planned.sheets if sheet.number in begun]
+    numbers = {number for stock in stocks if (number := entry_number(stock)) is not None}
+    return tuple(sorted(numbers - whole))
 
 
 def _offcuts(planned: Planned, marks: Marks, day: str) -> Iterator[Offcut]:

@@ -1,6 +1,6 @@
 """A plan that may use the book of leftovers."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import replace
 from typing import Any
@@ -9,7 +9,8 @@ from plans.outcome import Outcome
 
 MOST_TRIES = 3
 
-Reserving = Callable[[Any], AbstractContextManager[None]]
+Reserving = Callable[[Iterable[str]], AbstractContextManager[None]]
+"""Reserves those of some stocks, by name, that are leftovers of the book."""
 
 
 def plan_with_book(
@@ -39,7 +40,7 @@ def plan_with_book(
         with open_book(book_path()) as book:
             entries = _usable(job, book, holder)
             whole = replace(job, sheets=(*(sheet for _, sheet in entries), *job.sheets))
-            numbers = [number for number, _ in entries]
+            numbers = {sheet.name: number for number, sheet in entries}
             try:
                 return make(whole, _reserver(book, numbers, holder, reserves=reserves))
             except ReservedError:
@@ -65,7 +66,7 @@ def _usable(job: Any, book: Any, holder: str) -> list[tuple[int, Any]]:  # noqa:
 
 def _reserver(
     book: Any,  # noqa: ANN401
-    numbers: list[int],
+    numbers: Mapping[str, int],
     holder: str,
     *,
     reserves: bool,
@@ -73,12 +74,12 @@ def _reserver(
     from plans.book.store import list_entries, reserve_only
 
     @contextmanager
-    def reserving(layout: Any) -> Iterator[None]:  # noqa: ANN401
+    def reserving(stocks: Iterable[str]) -> Iterator[None]:
         if not reserves:
             yield
             return
         before = [entry.number for entry in list_entries(book) if entry.holder == holder]
-        used = [numbers[sheet.sheet] for sheet in layout.sheets if sheet.sheet < len(numbers)]
+        used = [numbers[stock] for stock in dict.fromkeys(stocks) if stock in numbers]
         reserve_only(book, used, holder)
         try:
             yield

@@ -1,7 +1,7 @@
 """`setout offcuts`: the book of leftovers."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
@@ -94,13 +94,13 @@ def add_one(options: AddOptions) -> Outcome:
 
 
 def take_over(plan_file: Path, day: str | None) -> Outcome:
-    """Take over the leftovers of a plan that has been cut.
+    """Take over the leftovers of a plan that has been cut; strike out those that it has cut up.
 
     Raises:
         InputError: The plan file or the record beside it is wrong.
     """
     from nesting.garage.marks import Marks, add_marks
-    from plans.book.from_plan import offcuts_of
+    from plans.book.from_plan import cut_up_entries, offcuts_of
     from plans.plan_reading import read_planned
     from plans.record import marks_of, read_record
 
@@ -109,6 +109,10 @@ def take_over(plan_file: Path, day: str | None) -> Outcome:
     marked = marks_of(read_record(plan_file.with_name(f"{stem}.record")), planned.fingerprint)
     marks = add_marks(planned, Marks(), tuple(event for _, event in marked))
     outcome = _add(offcuts_of(planned, marks, _day(day).isoformat()), planned.unit, refuses=False)
+    struck = _strike_out(cut_up_entries(planned, marks), stem, day)
+    if struck:
+        said = f"Struck out, because this job has cut them up: {_names(struck)}."
+        outcome = replace(outcome, text=f"{outcome.text}\n{said}")
     left = planned.cut_count - len(marks.cuts)
     if not marks.cuts:
         note = "No cut of this plan is marked: it was taken to be finished."
@@ -117,6 +121,20 @@ def take_over(plan_file: Path, day: str | None) -> Outcome:
     else:
         return outcome
     return Outcome(status=outcome.status, text=outcome.text, data=outcome.data, messages=(note,))
+
+
+def _strike_out(numbers: Sequence[int], stem: str, day: str | None) -> list[int]:
+    """Strike out those of some leftovers that are reserved for a job file; return which."""
+    from plans.book.store import book_path, list_entries, open_book, take
+
+    with open_book(book_path()) as book:
+        held = [
+            entry.number
+            for entry in list_entries(book)
+            if entry.number in numbers and Path(entry.holder).stem == stem
+        ]
+        take(book, held, _day(day).isoformat())
+    return held
 
 
 def reserve_some(numbers: Sequence[int], job_file: Path) -> Outcome:
@@ -155,8 +173,6 @@ def take_some(numbers: Sequence[int], day: str | None) -> Outcome:
 
 def set_rule(smallest: str | None, space: str | None, units: str) -> Outcome:
     """Set the keep rule as far as it is given, and say what it is."""
-    from dataclasses import replace
-
     from plans.book.entries import list_to_throw
     from plans.book.store import book_path, list_entries, open_book, read_rule, write_rule
     from plans.mark_words import read_size

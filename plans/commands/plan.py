@@ -1,7 +1,7 @@
 """`setout plan`: search, rehearse, write the pages, the plan file and the phone page."""
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from pathlib import Path
@@ -94,7 +94,7 @@ def _plan_job(
     options: PlanOptions,
     folder: Path | None,
     progress: Progress | None,
-    reserving: Callable[[Any], AbstractContextManager[None]],
+    reserving: Callable[[Iterable[str]], AbstractContextManager[None]],
 ) -> Outcome:
     """Plan a job and write it while what it uses of the book is reserved."""
     from nesting.batches import solve_in_kits
@@ -121,7 +121,7 @@ def _plan_job(
     messages = []
     if folder is not None:
         _check_marks(job_file, folder, made.fingerprint)
-        with reserving(result.layout):
+        with reserving(job.sheets[sheet.sheet].name for sheet in result.layout.sheets):
             messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
     if result.interrupted:
         messages.append("Interrupted: this is the best plan found so far.")

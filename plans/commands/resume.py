@@ -2,11 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
+from contextlib import nullcontext
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from nesting.errors import Fault, InputError
+from plans.commands.booked import Reserving, plan_with_book
 from plans.commands.mark import find_plan_file
 from plans.commands.plan import (
     PlanOptions,
@@ -40,47 +42,77 @@ def resume(job_file: Path, options: PlanOptions, progress: Progress | None = Non
 
 
 def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> Outcome:
-    from nesting.garage.hand import to_leftover
     from nesting.garage.marks import Marks, add_marks
     from nesting.reading.job_toml import read_job
+    from plans.book.entries import entry_number
+    from plans.plan_reading import read_planned
+    from plans.record import marks_of, read_record, record_path
+    from plans.rehearsal import read_plan
+
+    job, plan_file = read_job(job_file), find_plan_file(job_file, options.out)
+    planned, before = read_planned(plan_file), read_plan(plan_file)
+    marked = marks_of(read_record(record_path(job_file)), planned.fingerprint)
+    marks = add_marks(planned, Marks(), tuple(event for _, event in marked))
+    if marks.is_empty:
+        raise InputError([_nothing_marked(job_file, planned.fingerprint)])
+    left = Left(before=before, planned=planned, marks=marks)
+    stocks = [*(sheet.stock for sheet in planned.sheets), *(stock for stock, _ in planned.used)]
+    if not (options.book or job.keep.use_book or any(map(entry_number, stocks))):
+        return _go_on(job_file, job, left, options, progress, lambda _: nullcontext())
+    return plan_with_book(
+        job,
+        str(job_file.resolve()),
+        lambda job, reserving: _go_on(job_file, job, left, options, progress, reserving),
+        reserves=options.writes,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """Where the work was left.
+
+    Attributes:
+        before: The content of the plan file.
+        planned: The same, read back.
+        marks: What has been marked of it.
+    """
+
+    before: Any
+    planned: Any
+    marks: Any
+
+
+def _go_on(
+    job_file: Path,
+    job: Any,  # noqa: ANN401
+    left: Left,
+    options: PlanOptions,
+    progress: Progress | None,
+    reserving: Reserving,
+) -> Outcome:
+    """Plan what is left and write it while what it uses of the book is reserved."""
     from nesting.replan import replan
     from nesting.solve import DEFAULT_EFFORT
     from plans.changes import list_changes
     from plans.plan import Figures, make_plan
     from plans.plan_file import dump, plan_document
-    from plans.plan_reading import read_planned
-    from plans.record import marks_of, read_record, record_path
-    from plans.rehearsal import read_plan, rehearse
+    from plans.rehearsal import rehearse
     from plans.standing import find_standing, say_going_on
 
-    job, plan_file = read_job(job_file), find_plan_file(job_file, options.out)
-    planned, before = read_planned(plan_file), read_plan(plan_file)
-    record = record_path(job_file)
-    marked = marks_of(read_record(record), planned.fingerprint)
-    marks = add_marks(planned, Marks(), tuple(event for _, event in marked))
-    if marks.is_empty:
-        raise InputError([_nothing_marked(job_file, planned.fingerprint)])
     again = replan(
         job,
-        planned,
-        marks,
+        left.planned,
+        left.marks,
         effort=DEFAULT_EFFORT if options.effort is None else options.effort,
         seed=options.seed,
         seconds=options.seconds,
         progress=progress,
     )
-    earlier = again.remaining.job.earlier
-    assert earlier is not None
     if not again.remaining.job.parts:
-        return Outcome(text=find_standing(before, planned, marks).text, data={"done": True})
-    changes = list_changes(planned, marks, again.remaining)
-    taken = {sheet.sheet for sheet in again.layout.sheets}
-    kept = tuple(
-        to_leftover(piece, planned.fingerprint)
-        for index, piece in enumerate(again.remaining.in_hand)
-        if index not in taken
-    )
-    rest = replace(again.remaining.job, earlier=replace(earlier, changes=changes, kept=kept))
+        text = find_standing(left.before, left.planned, left.marks).text
+        return Outcome(text=text, data={"done": True})
+    changes = list_changes(left.planned, left.marks, again.remaining)
+    rest = replace(again.remaining.job, earlier=_earlier(again, left.planned, changes))
     figures = Figures(layout=again.layout, bound=again.bound, groups=again.groups)
     made = make_plan(rest, figures)
     document = plan_document(rest, figures, made)
@@ -88,7 +120,8 @@ def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> 
     messages = []
     if options.writes:
         folder = checked_folder(options.out or job_file.parent)
-        messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
+        with reserving(_stocks(rest, again.layout)):
+            messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
     if again.interrupted:
         messages.append("Interrupted: this is the best plan found so far.")
     needs = list(_say_needs(again, rest))
@@ -98,7 +131,7 @@ def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> 
         ),
         text="\n".join(
             [
-                say_going_on(before, planned, marks, document),
+                say_going_on(left.before, left.planned, left.marks, document),
                 *needs,
                 *changes[1:],
                 *made.overview.figures,
@@ -108,6 +141,37 @@ def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> 
         data={**document, "needs": needs},
         messages=tuple(messages),
     )
+
+
+def _earlier(again: Any, planned: Any, changes: tuple[str, ...]) -> Any:  # noqa: ANN401
+    """Return what the next plan must know; leftovers of the book not begun go back to the book."""
+    from nesting.garage.hand import to_leftover
+    from plans.book.entries import entry_number
+
+    taken = {sheet.sheet for sheet in again.layout.sheets}
+    kept: list[Any] = []
+    returned: list[int] = []
+    for index, piece in enumerate(again.remaining.in_hand):
+        if index in taken:
+            continue
+        number = None if piece.is_cut else entry_number(planned.sheets[piece.sheet - 1].stock)
+        if number is None:
+            kept.append(to_leftover(piece, planned.fingerprint))
+        else:
+            returned.append(number)
+    earlier = again.remaining.job.earlier
+    used = tuple(
+        (stock, count) for stock, count in earlier.used if entry_number(stock) not in returned
+    )
+    return replace(earlier, changes=changes, kept=tuple(kept), used=used)
+
+
+def _stocks(job: Any, layout: Any) -> list[str]:  # noqa: ANN401
+    """Return the stocks that a plan uses, with those that earlier plans have begun."""
+    return [
+        *(stock for stock, _ in job.earlier.used),
+        *(job.sheets[sheet.sheet].name for sheet in layout.sheets),
+    ]
 
 
 def _nothing_marked(job_file: Path, fingerprint: str) -> Fault:

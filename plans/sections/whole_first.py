@@ -53,4 +53,4 @@ def say_pause(letter: str, worked: WorkedSheet, cut: int) -> str:
     sequence = worked.sequence
     if cut != sequence.pause or cut == len(sequence.steps):
         return ""
-    return f"STOP: put this sheet aside until cabinet {letter} has been put together dry"
+    return f"then STOP: put this sheet aside until cabinet {letter} has been put together dry"

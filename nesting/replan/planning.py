@@ -1,8 +1,9 @@
 """Planning again from the garage as it is.
 
-The pieces in hand are sheets that cost nothing. Three ways are compared: keeping on as planned
-and putting what was lost into the leftovers; laying all that is left afresh on what is in hand;
-and buying. The one that places most, then costs least, then changes least is taken.
+The pieces in hand are sheets that cost nothing. Four ways are compared: keeping on as planned
+and putting what was lost into the leftovers; the same with what else stands in the garage; laying
+all that is left afresh on both; and buying. The one that places most, then costs least, then
+changes least is taken. What is bought gets its first cuts at the yard, as in any plan.
 """
 
 import time
@@ -12,43 +13,18 @@ from decimal import Decimal
 
 from nesting.checks import check_layout
 from nesting.errors import LayoutError
+from nesting.first_cuts import solve_with_yard
 from nesting.garage.keep_on import keep_on, put_in
 from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import Remaining, find_remaining
 from nesting.job import Job
+from nesting.kits import order_for_kits
 from nesting.layout import Layout
-from nesting.lengths import Length, mm
-from nesting.parts import Part
+from nesting.replan.guide import put_standing_first
+from nesting.replan.needs import Need, find_needs
 from nesting.search.result import GroupResult, Progress
-from nesting.sheets import SheetGrain
-from nesting.smallest_piece import Box, find_smallest_pieces
-from nesting.solve import DEFAULT_EFFORT, solve
-
-SAME_LOT = mm("0.2")
-"""Pieces whose thickness differs by more belong to another lot (judgement, as for joints)."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Need:
-    """What is missing of one material, and the smallest piece that would do.
-
-    Attributes:
-        material: The material.
-        thickness: Nominal thickness.
-        between: Least and greatest real thickness that matches what is in hand, None where
-            nothing of it was measured.
-        has_grain: Whether the grain must run along the length of the piece.
-        parts: The parts that it is for, with their number.
-        pieces: Every smallest piece, the least area first; empty where there are too many parts.
-    """
-
-    material: str
-    thickness: Length
-    between: tuple[Length, Length] | None
-    has_grain: bool
-    parts: tuple[Part, ...]
-    pieces: tuple[Box, ...]
+from nesting.solve import DEFAULT_EFFORT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +66,7 @@ class _Search:
         if not job.parts:
             return _Found(layout=Layout(sheets=(), unplaced=()), job=job)
         left_s = None if self.deadline_s is None else max(0.0, self.deadline_s - time.monotonic())
-        result = solve(
+        result = solve_with_yard(
             job, effort=self.effort // share, seed=self.seed, seconds=left_s, progress=self.progress
         )
         return _Found(
@@ -169,7 +145,8 @@ def replan(
     )
     remaining = find_remaining(job, planned, marks)
     own, chosen = _choose(remaining, planned, search)
-    faults = check_layout(remaining.job, chosen.layout)
+    layout = _in_order(remaining, chosen, planned, marks)
+    faults = check_layout(remaining.job, layout)
     if faults:
         raise LayoutError(
             "The plan for what is left breaks a rule and was not written. This is a fault of "
@@ -177,11 +154,11 @@ def replan(
         )
     return Replanned(
         remaining=remaining,
-        layout=chosen.layout,
+        layout=layout,
         cost=chosen.cost,
         bound=min(chosen.bound, chosen.cost),
         groups=chosen.groups,
-        needs=_needs(own) if own.missing else (),
+        needs=find_needs(remaining.job, own.layout) if own.missing else (),
         keeps_on=chosen.keeps_on,
         interrupted=chosen.interrupted,
     )
@@ -195,13 +172,16 @@ def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_F
     def fill(lost: Job) -> _Found:
         found = search.find(lost, share=4)
         return _Found(
-            layout=put_in(kept, found.layout),
+            layout=replace(put_in(kept, found.layout), notes=found.layout.notes),
             job=job,
             interrupted=found.interrupted,
             keeps_on=True,
         )
 
-    own = fill(_without_buying(kept.lost))
+    rests = len(kept.rests)
+    own = fill(_only(kept.lost, lambda index: index < rests))
+    if own.missing and any(sheet.owned for sheet in kept.lost.sheets[rests:]):
+        own = min(own, fill(_without_buying(kept.lost)), key=lambda found: found.worth)
     if own.missing:
         afresh = search.find(_without_buying(job), share=2)
         own = min(own, replace(afresh, job=job), key=lambda found: found.worth)
@@ -213,50 +193,25 @@ def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_F
     return own, min(bought, afresh, key=lambda found: found.worth)
 
 
-def _without_buying(job: Job) -> Job:
-    """Return the job with every sheet that is not owned out of reach; indices stay as they are."""
+def _in_order(remaining: Remaining, chosen: _Found, planned: Planned, marks: Marks) -> Layout:
+    """Return the layout with its sheets in the order in which they are cut."""
+    layout = chosen.layout
+    if not chosen.keeps_on:
+        layout = order_for_kits(remaining.job, layout)
+    return put_standing_first(remaining, layout, planned, marks)
+
+
+def _only(job: Job, may_be_used: Callable[[int], bool]) -> Job:
+    """Return the job with some sheets out of reach; indices stay as they are."""
     return replace(
         job,
         sheets=tuple(
-            sheet if sheet.owned else replace(sheet, count=0, owned=True, price=Decimal(0))
-            for sheet in job.sheets
+            sheet if may_be_used(index) else replace(sheet, count=0, owned=True, price=Decimal(0))
+            for index, sheet in enumerate(job.sheets)
         ),
     )
 
 
-def _needs(own: _Found) -> tuple[Need, ...]:
-    """Return for every material what the parts without a place need."""
-    job = own.job
-    missing = [replace(job.parts[gap.part], count=gap.count) for gap in own.layout.unplaced]
-    groups = dict.fromkeys((part.material, part.thickness) for part in missing)
-    return tuple(
-        _need(
-            job,
-            material,
-            thickness,
-            tuple(p for p in missing if (p.material, p.thickness) == (material, thickness)),
-        )
-        for material, thickness in groups
-    )
-
-
-def _need(job: Job, material: str, thickness: Length, parts: tuple[Part, ...]) -> Need:
-    sheets = [s for s in job.sheets if (s.material, s.thickness) == (material, thickness)]
-    measured = sorted(sheet.real_thickness for sheet in sheets if sheet.measured)
-    has_grain = any(sheet.grain is not SheetGrain.NONE for sheet in sheets)
-    return Need(
-        material=material,
-        thickness=thickness,
-        # A piece must match all that it may be joined to.
-        between=_lot(measured),
-        has_grain=has_grain,
-        parts=parts,
-        pieces=find_smallest_pieces(parts, job.saw.kerf, has_grain=has_grain),
-    )
-
-
-def _lot(measured: list[Length]) -> tuple[Length, Length] | None:
-    """Return between what a piece matches all readings, None where nothing can."""
-    if not measured or measured[-1] - SAME_LOT > measured[0] + SAME_LOT:
-        return None
-    return measured[-1] - SAME_LOT, measured[0] + SAME_LOT
+def _without_buying(job: Job) -> Job:
+    """Return the job with every sheet that is not owned out of reach."""
+    return _only(job, lambda index: job.sheets[index].owned)
