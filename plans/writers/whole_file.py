@@ -1,13 +1,21 @@
 """Files written whole or not at all."""
 
 import errno
+import glob
 import os
 import signal
 import tempfile
 import threading
+import time
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
+from typing import Final
+
+SUFFIX: Final = ".unfinished"
+"""Ends the name of what is written beside a file and has not taken its place yet."""
+STALE_S: Final = 600
+"""What is written beside a file for so long, in seconds, was left by a command that was killed."""
 
 
 def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
@@ -15,7 +23,8 @@ def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
 
     Everything is written beside its target and flushed to the disk before the first rename, so a
     full disk leaves every earlier file as it stood. An interrupt from the keyboard is too late by
-    then: it would leave new pages beside an old plan.
+    then: it would leave new pages beside an old plan. What a killed command left beside one of
+    these files is cleared away.
 
     Args:
         contents: What each path shall hold. The folders must exist.
@@ -31,7 +40,17 @@ def write_whole(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
         if target.is_dir():
             raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(target))
     with uninterrupted():
+        for target in contents:
+            _clear_away(target)
         return _write_all(contents)
+
+
+def _clear_away(target: Path) -> None:
+    """Remove what was never finished beside a file; younger ones another command may be writing."""
+    for left in target.parent.glob(f".{glob.escape(target.name)}.*{SUFFIX}"):
+        with suppress(OSError):  # gone already, or another user's
+            if time.time() - left.stat().st_mtime > STALE_S:
+                left.unlink()
 
 
 def _write_all(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
@@ -51,7 +70,7 @@ def _write_all(contents: Mapping[Path, bytes]) -> tuple[Path, ...]:
 
 def _write_beside(target: Path, content: bytes) -> Path:
     try:
-        handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+        handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.", suffix=SUFFIX)
     except OSError as error:
         raise OSError(error.errno, error.strerror, str(target)) from error
     temporary = Path(name)

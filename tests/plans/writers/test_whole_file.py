@@ -2,11 +2,13 @@
 
 import os
 import signal
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
-from plans.writers.whole_file import write_whole
+from plans.writers.whole_file import SUFFIX, write_whole
 
 
 def test_new_files_are_written_and_old_ones_replaced_by_name(tmp_path: Path) -> None:
@@ -78,3 +80,22 @@ def test_an_interrupt_between_two_files_leaves_no_new_one_beside_an_old_one(
     write_whole(files)
     assert {path: path.read_bytes() for path in tmp_path.iterdir()} == files
     assert signal.getsignal(signal.SIGINT) is handler
+
+
+def test_what_a_killed_command_left_beside_a_file_is_cleared_away(tmp_path: Path) -> None:
+    target, young = tmp_path / "a.pdf", tmp_path / f".a.pdf.1234abcd{SUFFIX}"
+    kill_while_writing = (
+        "import os, signal, sys; from pathlib import Path; import plans.writers.whole_file as w;"
+        "os.fsync = lambda _: os.kill(os.getpid(), signal.SIGKILL);"
+        "w.write_whole({Path(sys.argv[1]): b'half'})"
+    )
+    subprocess.run([sys.executable, "-c", kill_while_writing, str(target)], check=False)
+    (left,) = tmp_path.iterdir()
+    os.utime(left, (0, 0))
+    others = [young, tmp_path / ".a.pdf.mine", tmp_path / f".b.pdf.1234abcd{SUFFIX}"]
+    for other in others:
+        other.write_bytes(b"")
+    os.utime(others[1], (0, 0))
+    os.utime(others[2], (0, 0))
+    write_whole({target: b"whole"})
+    assert sorted(tmp_path.iterdir()) == sorted([target, *others])
