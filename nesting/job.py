@@ -23,12 +23,14 @@ class Assumption:
         value: Its value with unit, as text.
         is_default: True where the job file left it out.
         check: How to check it before the first cut.
+        is_choice: True where nothing is to be measured: it is as one wants it.
     """
 
     name: str
     value: str
     is_default: bool
     check: str
+    is_choice: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

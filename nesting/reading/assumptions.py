@@ -54,12 +54,14 @@ def assume_saw(saw: Saw, table: Table) -> Iterator[Assumption]:
         value="good face up" if saw.marked_face is Face.FRONT else "good face down, back marked",
         is_default=not table.has("marked_face"),
         check="Saw a scrap and see on which face the edge is clean.",
+        is_choice=True,
     )
     yield Assumption(
         name="hand at the saw",
         value=saw.hand.value,
         is_default=not table.has("hand"),
         check="Hold the saw as its manual shows, unplugged.",
+        is_choice=True,
     )
     yield Assumption(
         name="one person lifts",
@@ -76,6 +78,7 @@ def assume_step(step: Length, table: Table) -> Assumption:
         value=with_unit(step, table.unit),
         is_default=not table.has("step"),
         check="See that the rule shows it.",
+        is_choice=True,
     )
 
 
@@ -87,6 +90,7 @@ def assume_keep(keep: Keep, table: Table) -> Assumption:
         value=f"{format_length(keep.length, unit)} × {with_unit(keep.width, unit)}",
         is_default=not (table.has("length") and table.has("width")),
         check="Think of what was made from leftovers before.",
+        is_choice=True,
     )
 
 
@@ -98,6 +102,7 @@ def assume_times(times: Times, table: Table) -> Assumption:
         f"{times.lift:f} a lift, {times.turn:f} a turn",
         is_default=any(key not in table.values for key in Times.__dataclass_fields__),
         check="Time the first sheet.",
+        is_choice=True,
     )
 
 
@@ -155,6 +160,7 @@ def assume_grain(parts: list[ReadPart]) -> Iterator[Assumption]:
             value="any: these parts may be turned",
             is_default=True,
             check="Write grain for each part whose look or strength depends on it.",
+            is_choice=True,
         )
 
 

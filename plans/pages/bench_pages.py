@@ -1,27 +1,23 @@
-"""All pages for the bench, in the order of their use: after the sheets are cut, before labels."""
+"""All pages for after the sheets are cut, in the order of their use: the parts, the bench."""
 
-from plans.pages.checks_page import checks_pages
-from plans.pages.covering_page import covering_pages
-from plans.pages.frame import Draft, join_short
-from plans.pages.frame_page import assembly_pages, frame_pages
-from plans.pages.holes_page import holes_pages
-from plans.pages.measure_first_page import measure_first_pages
+from plans.pages.checks_page import checks_section
+from plans.pages.covering_page import covering_section
+from plans.pages.frame import Draft, share_pages
+from plans.pages.frame_page import assembly_section, frame_section
+from plans.pages.holes_page import holes_section
+from plans.pages.measure_first_page import measure_first_section
 from plans.pages.paper import Paper
+from plans.pages.parts_page import parts_section
 from plans.pages.template_page import template_pages
 from plans.plan import Plan
 
 
 def bench_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
-    """Return what is needed at the bench; nothing where only parts are cut."""
-    carcass = (
-        *measure_first_pages(plan, paper),
-        *frame_pages(plan, paper),
-        *assembly_pages(plan, paper),
-    )
+    """Return the parts list and what is needed at the bench."""
+    carcass = (parts_section, measure_first_section, frame_section, assembly_section, holes_section)
+    closing = (checks_section, covering_section)
     return (
-        *join_short(carcass),
-        *holes_pages(plan, paper),
+        *share_pages([section(plan, paper) for section in carcass], paper),
         *template_pages(plan, paper),
-        *checks_pages(plan, paper),
-        *covering_pages(plan, paper),
+        *share_pages([section(plan, paper) for section in closing], paper),
     )

@@ -2,8 +2,7 @@
 
 from collections.abc import Sequence
 
-from plans.pages.blocks import Block, flow, moved, space
-from plans.pages.frame import Draft, body_room
+from plans.pages.blocks import Block, Section, moved, space
 from plans.pages.lettering import FIGURE, NOTE, heading, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import TICK, TICK_COLUMN, blank, ticked
@@ -17,17 +16,13 @@ MOST_CABINETS = 2  # beside the text; more have their blanks on rows of their ow
 ROW = 9.0
 
 
-def checks_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def checks_section(plan: Plan, paper: Paper) -> Section:
     """Return the checks; nothing where no cabinet is built."""
     width = paper.body_width
     blocks: list[Block] = []
     for checks in plan.bench.checks:
         blocks += _design(checks, width)
-    if not blocks:
-        return ()
-    return tuple(
-        Draft(title="Checks", paper=paper, body=body) for body in flow(blocks, body_room(paper))
-    )
+    return Section(title="Checks", blocks=tuple(blocks))
 
 
 def _design(checks: BenchChecks, width: float) -> list[Block]:

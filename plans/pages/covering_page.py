@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 
-from plans.pages.blocks import Block, flow, moved, space
+from plans.pages.blocks import Block, Section, moved, space
 from plans.pages.fonts import printable
-from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, NOTE, fit, heading, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import TICK, TICK_COLUMN, dashed, rule, ticked
@@ -23,24 +22,23 @@ from plans.pages.shapes import (
 from plans.plan import Plan
 from plans.sections.covering import RollPiece, RollPlan
 
+TITLE = "Covering"
 HIGHEST = 85.0
 LABEL = 6.0
 NUMBER = 12.0
 SIZE = 58.0
 
 
-def covering_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def covering_section(plan: Plan, paper: Paper) -> Section:
     """Return the rolls; nothing where nothing is covered from a roll."""
     if not plan.bench.rolls:
-        return ()
+        return Section(title=TITLE, blocks=())
     width = paper.body_width
     cautions = [caution.short for caution in plan.cautions if "covering" in caution.where]
     blocks: list[Block] = [dashed(line, width, bold=True) for line in cautions]
     for roll in plan.bench.rolls:
         blocks += _roll(roll, width)
-    return tuple(
-        Draft(title="Covering", paper=paper, body=body) for body in flow(blocks, body_room(paper))
-    )
+    return Section(title=TITLE, blocks=tuple(blocks))
 
 
 def _roll(roll: RollPlan, width: float) -> list[Block]:

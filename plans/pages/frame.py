@@ -1,9 +1,9 @@
 """What every page has: its title, the job, the fingerprint and "page n of N"."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from plans.pages.blocks import Block, moved, space, stack
+from plans.pages.blocks import Block, Section, flow_sections, moved
 from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import NOTE, fit, heading, shorten
 from plans.pages.paper import LEFT, TOP, Paper
@@ -14,7 +14,7 @@ TITLE = 7.0
 BASELINE = 9.2
 HEAD = 15.0  # from the top margin to the body
 
-BETWEEN_PARTS = 6.0
+SECTION = 5.6  # the title of what begins below something else
 TITLES_APART = "; "  # between the titles of what stands on one page
 
 
@@ -40,25 +40,20 @@ def body_room(paper: Paper) -> float:
     return paper.body_height - HEAD
 
 
-def join_short(drafts: Sequence[Draft]) -> tuple[Draft, ...]:
-    """Return pages for one place, a page together with the next where one holds both whole.
+def share_pages(sections: Sequence[Section], paper: Paper) -> tuple[Draft, ...]:
+    """Return sections for one place, one after the other; nothing where all are empty.
 
-    A joined page is called by both titles, and the second stands again above its own part.
+    A page is called by the titles of all that stands on it.
     """
-    joined: list[Draft] = []
-    for draft in drafts:
-        before = joined[-1] if joined else None
-        title = heading(draft.title, draft.paper.body_width)
-        if before is None or before.title == draft.title or before.paper != draft.paper:
-            joined.append(draft)
-            continue
-        parts = [before.body, space(BETWEEN_PARTS), title, draft.body]
-        if sum(part.height for part in parts) > body_room(draft.paper):
-            joined.append(draft)
-            continue
-        both = f"{before.title}{TITLES_APART}{draft.title}"
-        joined[-1] = replace(before, title=both, body=stack(parts))
-    return tuple(joined)
+    filled = [section for section in sections if section.blocks]
+    if not filled:
+        return ()
+    pages = flow_sections(
+        filled, body_room(paper), lambda title: heading(title, paper.body_width, height=SECTION)
+    )
+    return tuple(
+        Draft(title=TITLES_APART.join(page.titles), paper=paper, body=page.body) for page in pages
+    )
 
 
 def number_pages(drafts: Sequence[Draft], plan: Plan) -> tuple[Page, ...]:

@@ -1,10 +1,9 @@
 """Frame and joints, then the order of assembly with its screws."""
 
-from plans.pages.blocks import Block, flow, moved, side_by_side, space, stack
+from plans.pages.blocks import Block, Section, moved, side_by_side, space, stack
 from plans.pages.cabinet_picture import cabinet_picture
 from plans.pages.corner_pictures import corner_pictures
 from plans.pages.fonts import printable
-from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import NOTE, fit, heading, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import dashed, rule
@@ -14,14 +13,14 @@ from plans.plan import Plan
 from plans.sections.frame import FixingText, Frame, StepText
 from plans.sections.picture import Picture
 
-PICTURE = 84.0
-PICTURE_HEIGHT = 104.0
+PICTURE = 70.0
+PICTURE_HEIGHT = 78.0
 GAP = 6.0
 JOINTS = 0.44  # of the width; the rest holds the places of the screws, on one line if it can
 PLACES = 3.6
 
 
-def frame_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def frame_section(plan: Plan, paper: Paper) -> Section:
     """Return corners, set-backs and battens; nothing where no cabinet is built."""
     width = paper.body_width
     blocks: list[Block] = []
@@ -32,14 +31,10 @@ def frame_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         for section in plan.bench.battens:
             blocks += stick_bars(section, width)
         blocks.append(space(2.0))
-    if not blocks:
-        return ()
-    cautions = [caution.short for caution in plan.cautions if "frame" in caution.where]
-    blocks += [space(1.0), *(dashed(line, width, bold=True) for line in cautions)]
-    return tuple(
-        Draft(title="Frame and joints", paper=paper, body=body)
-        for body in flow(blocks, body_room(paper))
-    )
+    if blocks:
+        cautions = [caution.short for caution in plan.cautions if "frame" in caution.where]
+        blocks += [space(1.0), *(dashed(line, width, bold=True) for line in cautions)]
+    return Section(title="Frame and joints", blocks=tuple(blocks))
 
 
 def _frame(frame: Frame, picture: Picture, width: float) -> list[Block]:
@@ -82,7 +77,7 @@ def _fixing(fixing: FixingText, width: float) -> Block:
     return Block(height=max(joints.height, figures.height) + 1.2, shapes=shapes)
 
 
-def assembly_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def assembly_section(plan: Plan, paper: Paper) -> Section:
     """Return the order of assembly, with what each step makes impossible, and the screws."""
     width = paper.body_width
     blocks: list[Block] = []
@@ -93,11 +88,7 @@ def assembly_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
             blocks.append(space(2.0))
         if frame.fixings:
             blocks += _fixings(frame, width)
-    if not blocks:
-        return ()
-    return tuple(
-        Draft(title="Assembly", paper=paper, body=body) for body in flow(blocks, body_room(paper))
-    )
+    return Section(title="Assembly", blocks=tuple(blocks))
 
 
 def _step(step: StepText) -> tuple[str, str]:

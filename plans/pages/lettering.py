@@ -101,9 +101,9 @@ def paragraph(
     )
 
 
-def heading(words: str, width: float) -> Block:
+def heading(words: str, width: float, *, height: float = LEAD) -> Block:
     """Return a line that opens a section, glued to what follows."""
-    lines = paragraph(words, width, height=LEAD, bold=True)
+    lines = paragraph(words, width, height=height, bold=True)
     return Block(height=lines.height + 1.0, shapes=lines.shapes, is_glued=True)
 
 

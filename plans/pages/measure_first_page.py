@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from plans.pages.blocks import Block, flow, moved, space
+from plans.pages.blocks import Block, Section, moved, space
 from plans.pages.fonts import printable, text_width
-from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, NOTE, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import blank, rule
@@ -12,6 +11,7 @@ from plans.pages.shapes import Role, Shape, Text
 from plans.plan import Plan
 from plans.sections.measure_first import Reading, Waiting, WaitingPiece
 
+TITLE = "Measure first"
 CODE = 20.0
 READINGS = 3
 HEAD = 3.8
@@ -24,18 +24,15 @@ INTRODUCTION = (
 )
 
 
-def measure_first_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def measure_first_section(plan: Plan, paper: Paper) -> Section:
     """Return the parts that wait; nothing where none does."""
     if not plan.bench.waiting:
-        return ()
+        return Section(title=TITLE, blocks=())
     width = paper.body_width
     blocks = [paragraph(INTRODUCTION, width), space(2.0)]
     for waiting in plan.bench.waiting:
         blocks += _kind(waiting, width)
-    return tuple(
-        Draft(title="Measure first", paper=paper, body=body)
-        for body in flow(blocks, body_room(paper))
-    )
+    return Section(title=TITLE, blocks=tuple(blocks))
 
 
 def _kind(waiting: Waiting, width: float) -> list[Block]:

@@ -50,8 +50,7 @@ def _offcut(row: OffcutRow, width: float) -> Block:
         paragraph(words, width - REST_X, x=REST_X)
         for words in (
             f"{row.material}, {row.grain}",
-            f"sheet {row.sheet}, cut {row.cut}",
-            f"cut edges: {row.good_edges}",
+            f"sheet {row.sheet}, cut {row.cut}; cut edges: {row.good_edges}",
             f"could become {again} again" if again else "too small for any part again",
         )
     )

@@ -3,14 +3,13 @@
 It stands upright, like all pages that are read as lists: their lines are short.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby
 
-from plans.pages.blocks import Block, flow, moved, side_by_side, space
+from plans.pages.blocks import Block, Section, moved, side_by_side, space, stack
 from plans.pages.cabinet_picture import cabinet_picture
 from plans.pages.fonts import printable, text_width
-from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIRST_LINE, LINE_STEP, NOTE, fit, heading, paragraph, wrap
 from plans.pages.paper import Paper
 from plans.pages.rows import blank, dashed, framed, marked_lines, rule
@@ -21,58 +20,67 @@ from plans.sections.overview import AssumedNumber
 
 NAME = 9.0
 LEAD = 3.6
-PICTURE = 62.0
+PICTURE = 62.0  # height of a picture
+BESIDE = 54.0  # width of one beside the words
+MOST_BESIDE = 2
 VALUE = 4.0
 BETWEEN = 8.0  # white between two columns of numbers
 ALIKE = 3  # numbers with one check, from which on it is said once
 ALIKE_STEP = 6.6
+ABOUT = 2.0  # mm by which blocks beside each other may differ in height
 FOUND = 24.0  # the blank for one's own reading
 
 
-def overview_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
-    """Return the first page, and more where the job asks for it."""
+def overview_sections(plan: Plan, paper: Paper) -> tuple[Section, ...]:
+    """Return what is built and what it rests on: the overview, then the numbers to check."""
     width = paper.body_width
     overview = plan.overview
-    blocks = [
-        *_name(plan.job_name, width),
-        *(paragraph(line, width, height=LEAD) for line in overview.what),
-        space(2.0),
-        *(paragraph(line, width) for line in overview.figures),
-        paragraph(overview.bound_text, width, bold=True),
-        space(3.0),
-    ]
-    blocks += [cabinet_picture(picture, width, PICTURE) for picture in plan.bench.pictures]
+    blocks = [*_name(plan.job_name, width), *_what(plan, width), space(3.0)]
     if overview.unplaced:
         blocks += [framed("NOT PLACED", overview.unplaced, width), space(2.0)]
     for title, lines in (
         ("Changed since the plan before", overview.changes),
         ("Look at this before you buy", overview.warnings),
         ("Left open: decide, and write it here", overview.questions),
+        ("How the sizes close", overview.sums),
     ):
-        blocks += [*marked_lines(title, lines, width), space(2.0)]
-    blocks += [*marked_lines("How the sizes close", overview.sums, width), space(2.0)]
+        if lines:
+            blocks += [*marked_lines(title, lines, width), space(2.0)]
     cautions = [caution.short for caution in plan.cautions if "overview" in caution.where]
     blocks += [*(dashed(line, width, bold=True) for line in cautions), space(2.0)]
     blocks.append(heading("Words and signs", width))
     blocks += _legend((*overview.legend, *_own_signs(plan)), width)
-    room = body_room(paper)
-    numbers = _assumed(overview.assumed, width)
-    first = flow(blocks, room)
-    if len(first) == 1:  # the numbers have a page of their own, to be written on at the saw
-        return (
-            *_drafts("Overview", first, paper),
-            *_drafts("Numbers to check", flow(numbers, room), paper),
-        )
-    head = heading("Numbers to check", width)
-    bodies = flow([*blocks, space(4.0), head, *numbers], room)
     return (
-        *_drafts("Overview", bodies[: len(first)], paper),
-        *_drafts("Numbers to check", bodies[len(first) :], paper),
+        Section(title="Overview", blocks=tuple(blocks)),
+        Section(title="Numbers to check", blocks=tuple(_assumed(overview.assumed, width))),
     )
 
 
-def _drafts(title: str, bodies: Iterable[Block], paper: Paper) -> tuple[Draft, ...]:
-    return tuple(Draft(title=title, paper=paper, body=body) for body in bodies)
+def _what(plan: Plan, width: float) -> list[Block]:
+    """Return what is built and how good the plan is, with the pictures of up to two designs beside.
+
+    More designs stand two beside each other below.
+    """
+    pictures = plan.bench.pictures
+    is_beside = 0 < len(pictures) <= MOST_BESIDE
+    room = width - BESIDE - BETWEEN if is_beside else width
+    overview = plan.overview
+    words = [
+        *(paragraph(line, room, height=LEAD) for line in overview.what),
+        space(2.0),
+        *(paragraph(line, room) for line in overview.figures),
+        paragraph(overview.bound_text, room, bold=True),
+    ]
+    if is_beside:
+        drawn = [cabinet_picture(picture, BESIDE, PICTURE) for picture in pictures]
+        return [side_by_side([(0.0, stack(words)), (room + BETWEEN, stack(drawn))])]
+    half = (width - BETWEEN) / 2
+    drawn = [cabinet_picture(picture, half, PICTURE) for picture in pictures]
+    pairs = [drawn[start : start + 2] for start in range(0, len(drawn), 2)]
+    return [
+        *words,
+        *(side_by_side(list(zip((0.0, half + BETWEEN), pair, strict=False))) for pair in pairs),
+    ]
 
 
 def _name(name: str, width: float) -> list[Block]:
@@ -83,60 +91,82 @@ def _name(name: str, width: float) -> list[Block]:
 
 
 def _assumed(numbers: tuple[AssumedNumber, ...], width: float) -> list[Block]:
-    """Return the numbers that the plan rests on, the same origin together, to write beside."""
+    """Return the numbers that the plan rests on: first what is measured, with blanks."""
     blocks = [paragraph("Check each number, and write what you find beside it.", width)]
-    half = (width - BETWEEN) / 2
-    for origin in sorted({number.origin for number in numbers}):
-        blocks += [space(2.0), heading(f"{origin[:1].upper()}{origin[1:]}", width)]
+    measured = [number for number in numbers if number.readings]
+    chosen = [number for number in numbers if not number.readings]
+    for title, ones in (
+        ("To be measured", measured),
+        ("As you want it; change it in the job file", chosen),
+    ):
+        if not ones:
+            continue
+        blocks += [space(2.0), heading(title, width)]
         cells: list[Block] = []
         alike: list[Block] = []
-        checks = [number for number in numbers if number.origin == origin]
-        for check, same in groupby(checks, key=lambda number: number.check):
+        for check, same in groupby(ones, key=lambda number: number.check):
             group = tuple(same)
             lines = _alike(check, group, width) if len(group) >= ALIKE else None
             if lines:
                 alike.append(lines)
             else:
-                cells += [_number(number, half) for number in group]
-        for start in range(0, len(cells), 2):
-            columns = enumerate(cells[start : start + 2])
-            blocks.append(
-                side_by_side([(place * (half + BETWEEN), cell) for place, cell in columns])
-            )
-        blocks += alike
+                cells += [_number(number, (width - BETWEEN) / 2) for number in group]
+        blocks += [*_in_pairs(cells, width), *alike]
     return blocks
+
+
+def _in_pairs(cells: Sequence[Block], width: float) -> list[Block]:
+    """Return blocks two beside each other, each with the next one that is about as high."""
+    waiting, second = list(cells), (width + BETWEEN) / 2
+    pairs = []
+    while waiting:
+        first = waiting.pop(0)
+        alike = (one for one in waiting if abs(one.height - first.height) <= ABOUT)
+        other = next(alike, waiting[0] if waiting else None)
+        pairs.append(side_by_side([(0.0, first), *([(second, other)] if other else [])]))
+        if other:
+            waiting.remove(other)
+    return pairs
 
 
 def _alike(check: str, numbers: Sequence[AssumedNumber], width: float) -> Block | None:
     """Return numbers that are checked alike, a line each; None where one needs more than that."""
-    end = width - FOUND - 3.0
+    has_blanks = any(number.readings for number in numbers)
+    end = width - (FOUND + 3.0 if has_blanks else 0.0)
     how = paragraph(check, width)
     shapes: list[Shape] = [rule(width), *moved(how.shapes, 0.0, 0.8)]
     y = how.height + 0.8
     for number in numbers:
-        name, value = printable(number.name), printable(number.value)
+        name, value = printable(f"{number.name}{_origin(number)}"), printable(number.value)
         if text_width(name, NOTE) + 4.0 >= end:
             return None
         height = fit(value, end - text_width(name, NOTE) - 4.0, VALUE, NOTE, bold=True)
         if height is None:
             return None
-        y += ALIKE_STEP
+        y += ALIKE_STEP if has_blanks else LINE_STEP * VALUE
         line = Text(x=0.0, y=y - 2.0, words=name, height=NOTE)
         shapes += [
             line,
             replace(line, x=end, words=value, height=height, bold=True, anchor=Anchor.END),
-            blank(width - FOUND, y - 1.6, FOUND),
         ]
+        if number.readings:
+            shapes.append(blank(width - FOUND, y - 1.6, FOUND))
     return Block(height=y + 1.0, shapes=tuple(shapes))
 
 
+def _origin(number: AssumedNumber) -> str:
+    """Return the mark of a number that the job file leaves out."""
+    return " (default)" if number.origin == "default" else ""
+
+
 def _number(number: AssumedNumber, width: float) -> Block:
-    """Return one number: its name, its value, how to check it, and a blank."""
+    """Return one number: its name, its value, how to check it, and a blank where it is measured."""
+    called = f"{number.name}{_origin(number)}"
     value = printable(number.value)
     height = fit(value, 0.55 * width, VALUE, NOTE, bold=True) or NOTE
-    name = paragraph(number.name, width)
+    name = paragraph(called, width)
     step = LINE_STEP * NOTE
-    end = text_width(wrap(number.name, width, NOTE)[-1], NOTE)
+    end = text_width(wrap(called, width, NOTE)[-1], NOTE)
     is_beside = end + 4.0 + text_width(value, height, bold=True) <= width
     shown = paragraph(number.value, width, height=height, bold=True)
     shapes: list[Shape] = [*moved(name.shapes, 0.0, 0.8)]
@@ -150,10 +180,12 @@ def _number(number: AssumedNumber, width: float) -> Block:
         shapes += moved(shown.shapes, 0.0, name.height + 0.8)
         upper = name.height + shown.height + 0.8
     check = paragraph(number.check, width)
+    shapes += moved(check.shapes, 0.0, upper)
+    if not number.readings:
+        return Block(height=upper + check.height + 1.4, shapes=(rule(width), *shapes))
     last = text_width(wrap(number.check, width, NOTE)[-1], NOTE) if number.check else 0.0
     found = min(FOUND * number.readings, width)
     total = upper + check.height + (0.0 if last <= width - found - 3.0 else step) + 1.4
-    shapes += moved(check.shapes, 0.0, upper)
     return Block(
         height=total, shapes=(rule(width), *shapes, blank(width - found, total - 2.0, found))
     )
@@ -162,16 +194,7 @@ def _number(number: AssumedNumber, width: float) -> Block:
 def _legend(entries: Sequence[tuple[str, str]], width: float) -> list[Block]:
     """Return the words and signs, two beside each other."""
     half = (width - BETWEEN) / 2
-    cells = [_entry(word, meaning, half) for word, meaning in entries]
-    return [
-        side_by_side(
-            [
-                (place * (half + BETWEEN), cell)
-                for place, cell in enumerate(cells[start : start + 2])
-            ]
-        )
-        for start in range(0, len(cells), 2)
-    ]
+    return _in_pairs([_entry(word, meaning, half) for word, meaning in entries], width)
 
 
 def _entry(word: str, meaning: str, width: float) -> Block:

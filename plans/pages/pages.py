@@ -2,14 +2,13 @@
 
 from plans.pages.bench_pages import bench_pages
 from plans.pages.car_page import car_pages
-from plans.pages.frame import number_pages
+from plans.pages.frame import number_pages, share_pages
 from plans.pages.labels_page import labels_pages
 from plans.pages.offcuts_page import offcuts_pages
-from plans.pages.overview_page import overview_pages
+from plans.pages.overview_page import overview_sections
 from plans.pages.paper import Paper
-from plans.pages.parts_page import parts_pages
 from plans.pages.read_aloud_page import read_aloud_pages
-from plans.pages.safety_page import safety_pages, set_up_pages
+from plans.pages.safety_page import safety_section, set_up_section
 from plans.pages.shapes import Page
 from plans.pages.sheet_page import sheet_pages
 from plans.pages.shopping_page import shopping_pages
@@ -29,19 +28,17 @@ def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[P
         read_aloud: Also print the cuts of every sheet in words, after its pages.
     """
     drafts = [
-        *overview_pages(plan, paper),
+        *share_pages(overview_sections(plan, paper), paper),
         *shopping_pages(plan, paper),
         *yard_pages(plan, paper),
         *car_pages(plan, paper),
-        *safety_pages(plan, paper),
-        *set_up_pages(plan, paper),
+        *share_pages([safety_section(plan, paper), set_up_section(plan, paper)], paper),
     ]
     alike = {row.code: row.look_alikes for row in plan.parts}
     for repeat in find_repeats(plan.sheets):
         drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper, alike, plan.handed)
         if read_aloud:
             drafts += read_aloud_pages(repeat.view, paper)
-    drafts += parts_pages(plan, paper)
     drafts += bench_pages(plan, paper)
     drafts += labels_pages(plan, paper)
     drafts += offcuts_pages(plan, paper)

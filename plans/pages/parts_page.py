@@ -1,236 +1,125 @@
 """The parts list, by cabinet, to hang on the wall: every piece with boxes to tick."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
-from itertools import groupby
+from dataclasses import dataclass, replace
+from itertools import groupby, zip_longest
 
-from plans.pages.blocks import Block, flow, moved, space
-from plans.pages.fonts import printable
-from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import FIGURE, NOTE, fit, heading, paragraph, shorten
+from plans.pages.blocks import Block, Section, moved, space
+from plans.pages.lettering import NOTE, heading, paragraph
 from plans.pages.paper import Paper
-from plans.pages.rows import blank, rule
-from plans.pages.shapes import Anchor, LineKind, Role, Shape, Text, TickBox
+from plans.pages.part_lines import kind_rows, part_row, table_head
+from plans.pages.rows import blank
+from plans.pages.shapes import Anchor, Text
 from plans.plan import Plan
 from plans.sections.part_list import PartRow
+from plans.sections.sessions import KitRow
 
-CODE = 7.0
-NAME = 3.6
-NAME_X = 21.0
-SIZE_X = 77.0
-FROM_X = 130.5
-BOXES = ("cut", "checked", "drilled", "covered")
-BOX = 6.5
-BOX_STEP = 9.6
-HEAD = 17.0
-FIRST = 7.6  # baseline of the upper line
-SECOND = FIRST + 3.8  # of the lower one
-SIZE_STEP = 5.8
-ROW = 13.6
-READING = 9.0
 MEASURE_FIRST = "measure first"
 MANY = 3  # copies of a part that are listed two beside each other
-COPY = 9.8
-BETWEEN = 8.0
+PLACE = 52.0  # of a kit's line: room to write where its parts are kept
 
 
-def parts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Alike:
+    """Cabinets with the same parts: their letters, and for every kind the copies of all."""
+
+    letters: tuple[str, ...]
+    kinds: tuple[tuple[PartRow, ...], ...]
+
+
+def parts_section(plan: Plan, paper: Paper) -> Section:
     """Return the parts list."""
     width = paper.body_width
-    head = _head(width)
+    head = table_head(width)
     asked = frozenset(piece.code for waiting in plan.bench.waiting for piece in waiting.pieces)
-    blocks = [head, *_rows(plan.parts, width, asked)]
-    return tuple(
-        Draft(title="Parts", paper=paper, body=body)
-        for body in flow(blocks, body_room(paper), later_head=(head,))
+    return Section(
+        title="Parts",
+        blocks=(head, *_rows(plan.parts, plan.workshop.kits, width, asked)),
+        later_head=(head,),
     )
 
 
-def _head(width: float) -> Block:
-    turned = [
-        Text(
-            x=_box_x(place, width) + BOX - 1.6,
-            y=HEAD - 2.0,
-            words=words,
-            height=NOTE,
-            is_upright=True,
-        )
-        for place, words in enumerate(BOXES)
-    ]
-    level = [
-        Text(x=x, y=HEAD - 2.0, words=words, height=NOTE)
-        for x, words in (
-            (0.0, "code"),
-            (NAME_X, "part"),
-            (SIZE_X, "finished size"),
-            (FROM_X, "from"),
-        )
-    ]
-    heavy = moved((rule(width, LineKind.HEAVY_RULE),), 0.0, HEAD - 0.5)
-    return Block(height=HEAD, shapes=(*level, *turned, *heavy), is_glued=True)
-
-
-def _box_x(place: int, width: float) -> float:
-    return width - BOX_STEP * (len(BOXES) - place) + BOX_STEP - BOX - 0.3
-
-
-def _rows(parts: tuple[PartRow, ...], width: float, asked: frozenset[str]) -> Iterator[Block]:
+def _rows(
+    parts: Sequence[PartRow], kits: Sequence[KitRow], width: float, asked: frozenset[str]
+) -> Iterator[Block]:
     """Yield the rows; those asked for on the page Measure first have no blanks here."""
-    cabinet = ""
+    kit_of = {kit.cabinet: kit for kit in kits}
     explained: set[PartRow] = set()
-    for kind, copies in groupby(parts, key=_kind):
-        rows = tuple(copies)
-        if kind.cabinet != cabinet:
-            cabinet = kind.cabinet
+    for cabinets in _alike_cabinets(parts):
+        letters = [letter for letter in cabinets.letters if letter]
+        if letters:
+            names = "Cabinet " if len(letters) == 1 else "Cabinets alike: "
             yield space(2.0)
-            yield heading(f"Cabinet {cabinet}", width)
-        shared = replace(kind, cabinet="")
-        is_first = shared not in explained
-        explained.add(shared)
-        if len(rows) >= MANY and kind.status != MEASURE_FIRST:
-            yield from _many(kind, rows, width, is_first=is_first)
+            yield heading(f"{names}{', '.join(letters)}", width)
+        yield from (_kit(kit_of[letter], width) for letter in letters if letter in kit_of)
+        for rows in cabinets.kinds:
+            kind = _kind(rows[0])
+            shared = replace(kind, cabinet="")
+            is_first = shared not in explained
+            explained.add(shared)
+            reads = kind.status == MEASURE_FIRST and rows[0].code not in asked
+            if not reads and len(rows) >= (MANY if len(letters) <= 1 else 2):
+                yield from kind_rows(kind, rows, width, is_first=is_first)
+                continue
+            for place, row in enumerate(rows):
+                yield part_row(row, width, is_first=is_first and not place, reads=reads)
+
+
+def _alike_cabinets(parts: Sequence[PartRow]) -> list[_Alike]:
+    """Return the cabinets, those that follow each other with the same parts together.
+
+    The copies of a kind stand in turn, one of every cabinet, so that those of two cabinets make
+    a column each.
+    """
+    found: list[_Alike] = []
+    for letter, members in groupby(parts, key=lambda part: part.cabinet):
+        kinds = tuple(tuple(copies) for _, copies in groupby(members, key=_kind))
+        before = found[-1] if found else None
+        if before is None or not letter or _bare(before.kinds, before.letters) != _bare(kinds):
+            found.append(_Alike(letters=(letter,), kinds=kinds))
             continue
-        for place, row in enumerate(rows):
-            reads = kind.status == MEASURE_FIRST and row.code not in asked
-            yield _row(row, width, is_first=is_first and not place, reads=reads)
+        found[-1] = _Alike(
+            letters=(*before.letters, letter),
+            kinds=tuple(
+                _in_turn(mine, its, len(before.letters))
+                for mine, its in zip(before.kinds, kinds, strict=True)
+            ),
+        )
+    return found
+
+
+def _bare(
+    kinds: Sequence[Sequence[PartRow]], letters: Sequence[str] = ("",)
+) -> list[tuple[PartRow, int]]:
+    """Return the kinds of one cabinet without its letter, each with its number of copies."""
+    return [(replace(_kind(rows[0]), cabinet=""), len(rows) // len(letters)) for rows in kinds]
+
+
+def _in_turn(mine: Sequence[PartRow], its: Sequence[PartRow], cabinets: int) -> tuple[PartRow, ...]:
+    """Return the copies of some cabinets with those of one more, one of every cabinet in turn."""
+    turns = [mine[start : start + cabinets] for start in range(0, len(mine), cabinets)]
+    return tuple(row for turn, more in zip_longest(turns, its) for row in (*(turn or ()), more))
+
+
+def _kit(kit: KitRow, width: float) -> Block:
+    """Return when all parts of a cabinet are there, their stack, and room for where it stands."""
+    words = (
+        f"{kit.cabinet}: {kit.parts} parts off sheets {kit.sheets}, complete after cut "
+        f"{kit.closes}. Stack, from the top: {', '.join(kit.stack)}."
+    )
+    text = paragraph(words, width - PLACE)
+    kept = Text(x=width - PLACE + 21.0, y=3.8, words="kept at", height=NOTE, anchor=Anchor.END)
+    return Block(
+        height=text.height + 1.6,
+        shapes=(
+            *moved(text.shapes, 0.0, 0.0),
+            kept,
+            blank(width - PLACE + 23.0, 4.4, PLACE - 23.0),
+        ),
+        is_glued=True,
+    )
 
 
 def _kind(part: PartRow) -> PartRow:
     """Return what the copies of a part have in common."""
     return replace(part, code="", copy="", sheet="", cut="")
-
-
-def _many(
-    kind: PartRow, rows: Sequence[PartRow], width: float, *, is_first: bool
-) -> Iterator[Block]:
-    """Yield a kind with many copies: what they share once, then two copies beside each other."""
-    copy = f"{len(rows)} copies"
-    row = _row(
-        replace(kind, code=f"{len(rows)} ×", copy=copy), width, is_first=is_first, is_kind=True
-    )
-    yield replace(row, is_glued=True)
-    half = (width + BETWEEN) / 2
-    for start in range(0, len(rows), 2):
-        shapes = [
-            shape
-            for place, row_of_copy in enumerate(rows[start : start + 2])
-            for shape in moved(_copy(row_of_copy, half - BETWEEN), place * half, 0.0)
-        ]
-        yield Block(height=COPY, shapes=tuple(shapes))
-
-
-def _copy(part: PartRow, width: float) -> tuple[Shape, ...]:
-    """Return one copy of many: its code, where it comes from, and its boxes."""
-    code = printable(part.code)
-    height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
-    origin = printable(f"sheet {part.sheet}, cut {part.cut}")
-    return (
-        Text(x=0, y=CODE + 0.6, words=code, height=height, role=Role.CODE, bold=True),
-        *(
-            Text(x=NAME_X, y=y, words=words, height=NOTE)
-            for y, words in zip((3.6, 8.0), origin.split(", "), strict=True)
-        ),
-        *(TickBox(x=_box_x(place, width), y=1.2, size=BOX) for place in range(len(BOXES))),
-    )
-
-
-def _row(
-    part: PartRow, width: float, *, is_first: bool, is_kind: bool = False, reads: bool = False
-) -> Block:
-    code = printable(part.code)
-    code_height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
-    name_room = SIZE_X - NAME_X - 2.0
-    sizes = _size_lines(part)
-    copy = f"{part.copy}, {part.material} {part.thickness}"
-    shapes: list[Shape] = [
-        rule(width),
-        Text(
-            x=0,
-            y=FIRST + 1.2,
-            words=code,
-            height=code_height,
-            role=Role.NOTE if is_kind else Role.CODE,
-            bold=True,
-        ),
-        Text(
-            x=NAME_X,
-            y=FIRST - 1.4,
-            words=shorten(part.name, name_room, NAME, bold=True),
-            height=NAME,
-            bold=True,
-        ),
-        Text(x=NAME_X, y=SECOND, words=shorten(copy, name_room, NOTE), height=NOTE),
-        *(
-            Text(
-                x=SIZE_X,
-                y=FIRST - 1.0 + SIZE_STEP * line,
-                words=words,
-                height=FIGURE,
-                role=Role.FIGURE,
-            )
-            for line, words in enumerate(sizes)
-        ),
-    ]
-    if is_kind:
-        lines = ("boxes in this order:", ", ".join(BOXES))
-        shapes += [
-            Text(x=width, y=y, words=words, height=NOTE, anchor=Anchor.END)
-            for y, words in zip((FIRST - 1.4, SECOND), lines, strict=True)
-        ]
-    else:
-        shapes += [
-            Text(x=FROM_X, y=FIRST - 1.4, words=printable(f"sheet {part.sheet}"), height=NOTE),
-            Text(x=FROM_X, y=SECOND, words=printable(f"cut {part.cut}"), height=NOTE),
-            *(TickBox(x=_box_x(place, width), y=2.6, size=BOX) for place in range(len(BOXES))),
-        ]
-    notes = list(_notes(part, is_first=is_first))
-    if len(sizes) == 1:
-        grain = shorten(part.grain, FROM_X - SIZE_X - 2.0, NOTE)
-        shapes.append(Text(x=SIZE_X, y=SECOND, words=grain, height=NOTE))
-    else:
-        notes.insert(0, (part.grain, False))
-    height = ROW
-    for words, is_bold in notes:
-        block = paragraph(words, width - NAME_X, x=NAME_X, bold=is_bold)
-        shapes += moved(block.shapes, 0.0, height - 1.2)
-        height += block.height
-    if reads:
-        shapes += moved(_reading(), NAME_X, height)
-        height += READING
-    return Block(height=height, shapes=tuple(shapes))
-
-
-def _reading() -> tuple[Shape, ...]:
-    """Return room for the two sizes that are measured from the work."""
-    return (
-        Text(x=0, y=READING - 2.6, words="measured", height=NOTE),
-        blank(19.0, READING - 2.0, 28.0),
-        Text(x=49.0, y=READING - 2.6, words="×", height=NOTE),
-        blank(53.5, READING - 2.0, 28.0),
-    )
-
-
-def _size_lines(part: PartRow) -> tuple[str, ...]:
-    """Return the finished size on one line, or on two where one is too narrow."""
-    size = printable(part.finished)
-    if fit(size, FROM_X - SIZE_X - 1.5, FIGURE, FIGURE):
-        return (size,)
-    along, _, across = size.partition(" × ")
-    return (f"{along} ×", across)
-
-
-def _notes(part: PartRow, *, is_first: bool) -> Iterator[tuple[str, bool]]:
-    """Yield the lines below a part, and whether each is bold; the sums once for all copies."""
-    status = [] if part.status == "final" else [part.status.upper()]
-    if part.blank != part.finished:
-        status.append(f"blank {part.blank}")
-    status += part.allowances
-    if part.look_alikes:
-        status.append(f"≠ {', '.join(part.look_alikes)}")
-    if status:
-        yield ";  ".join(status), True
-    if is_first:
-        if part.to_do:
-            yield f"To do: {'; '.join(part.to_do)}", False
-        for line in part.sums:
-            yield line, False

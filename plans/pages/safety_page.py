@@ -3,24 +3,16 @@
 from itertools import zip_longest
 
 from nesting.lengths import Unit
-from plans.pages.blocks import Block, flow, moved, space
+from plans.pages.blocks import Block, Section, moved, space
 from plans.pages.fonts import printable, text_width
-from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import FIGURE, LINE_STEP, NOTE, heading, paragraph, wrap
+from plans.pages.lettering import LINE_STEP, NOTE, heading, paragraph, wrap
 from plans.pages.paper import Paper
-from plans.pages.rows import blank, rule, ticked
+from plans.pages.rows import rule, ticked
+from plans.pages.saw_figure import saw_figure
 from plans.pages.shapes import (
-    Anchor,
-    Hatch,
-    HatchKind,
     Line,
     LineKind,
-    Rectangle,
-    Role,
-    Shape,
-    Text,
 )
-from plans.pages.strokes import arrow_head
 from plans.plan import Plan
 from plans.sections.cautions import Caution
 from plans.sections.set_up import INTRODUCTION, set_up_lines
@@ -29,7 +21,7 @@ TOPIC = 26.0
 ABOUT_NUMBERS = 3  # lines of setting up, under the drawing of the saw
 
 
-def safety_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def safety_section(plan: Plan, paper: Paper) -> Section:
     """Return the cautions in full."""
     width = paper.body_width
     blocks = [
@@ -40,9 +32,7 @@ def safety_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
             for caution, after in zip_longest(plan.cautions, plan.cautions[1:])
         ),
     ]
-    return tuple(
-        Draft(title="Safety", paper=paper, body=body) for body in flow(blocks, body_room(paper))
-    )
+    return Section(title="Safety", blocks=tuple(blocks))
 
 
 def _caution(caution: Caution, width: float, *, is_last: bool) -> Block:
@@ -70,14 +60,14 @@ def _caution(caution: Caution, width: float, *, is_last: bool) -> Block:
     )
 
 
-def set_up_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def set_up_section(plan: Plan, paper: Paper) -> Section:
     """Return how the saw is measured and the first edge and corner are made."""
     width = paper.body_width
     lines = set_up_lines(plan.unit)
     numbers, edges = lines[:ABOUT_NUMBERS], lines[ABOUT_NUMBERS:]
     blocks = [
         heading("Four numbers, from one test cut in scrap", width),
-        _figure(width),
+        saw_figure(width, has_blocks=False),
         *(ticked(line, width) for line in numbers),
         space(2.0),
         heading("Straight and square", width),
@@ -88,72 +78,7 @@ def set_up_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         heading("Is this print true to size?", width),
         _scale_line(plan.unit, width),
     ]
-    return tuple(
-        Draft(title="Setting up", paper=paper, body=body) for body in flow(blocks, body_room(paper))
-    )
-
-
-def _figure(width: float) -> Block:
-    """Return the saw on a piece, from above: what a, k and b are, and where L and R lie."""
-    edge, kerf, kerf_end = 12.0, 92.0, 97.0
-    base_left, base_right = 66.0, width - 34.0
-    top, bottom = 22.0, 58.0
-    shapes: list[Shape] = [
-        Line(x1=edge, y1=bottom, x2=edge, y2=top, kind=LineKind.REFERENCE_EDGE),
-        Line(x1=edge, y1=top, x2=width, y2=top, kind=LineKind.SHEET_EDGE),
-        Line(x1=edge, y1=bottom, x2=width, y2=bottom, kind=LineKind.SHEET_EDGE),
-        Hatch(x=kerf, y=top, width=kerf_end - kerf, height=bottom - top, kind=HatchKind.WASTE),
-        Line(x1=kerf, y1=top, x2=kerf, y2=bottom, kind=LineKind.CUT),
-        Line(x1=kerf_end, y1=top, x2=kerf_end, y2=bottom, kind=LineKind.CUT),
-        Rectangle(
-            x=base_left, y=31.0, width=base_right - base_left, height=20.0, kind=LineKind.BOX
-        ),
-        Text(x=base_right - 2, y=48.5, words="base plate", height=NOTE, anchor=Anchor.END),
-    ]
-    for left, right, words in ((40.0, base_left, "guide at L"), (base_right, width, "guide at R")):
-        shapes += [
-            Line(x1=left, y1=14.0, x2=left, y2=66.0, kind=LineKind.RULE),
-            Line(x1=right, y1=14.0, x2=right, y2=66.0, kind=LineKind.RULE),
-            Line(x1=left, y1=14.0, x2=right, y2=14.0, kind=LineKind.RULE),
-            Line(x1=left, y1=66.0, x2=right, y2=66.0, kind=LineKind.RULE),
-            Text(x=(left + right) / 2, y=64.0, words=words, height=NOTE, anchor=Anchor.MIDDLE),
-        ]
-    shapes += _span(edge, kerf, 9.0, "KEEP")
-    shapes += _span(edge, base_left, 72.0, "L")
-    shapes += _span(edge, base_right, 82.0, "R")
-    shapes += _span(base_left, kerf, 38.5, "a")
-    shapes += _span(kerf_end, base_right, 38.5, "b")
-    shapes.append(
-        Text(
-            x=(kerf + kerf_end) / 2, y=20.0, words="k", height=FIGURE, bold=True,
-            anchor=Anchor.MIDDLE, role=Role.FIGURE,
-        )
-    )  # fmt: skip
-    column = width / 4
-    for place, words in enumerate(("a =", "k =", "b =", "thickness =")):
-        x = place * column
-        start = text_width(words, 4.0, bold=True) + 2.0
-        shapes += [
-            Text(x=x, y=97.0, words=words, height=4.0, bold=True),
-            blank(x + start, 97.8, column - start - 4.0),
-        ]
-    return Block(height=103.0, shapes=tuple(shapes))
-
-
-def _span(start: float, end: float, y: float, words: str) -> tuple[Shape, ...]:
-    """Return a size between two places: an arrow either way from its name."""
-    middle = (start + end) / 2
-    half = 3.5 if len(words) == 1 else 11.0
-    return (
-        Text(
-            x=middle, y=y + FIGURE / 2, words=words, height=FIGURE, bold=True,
-            anchor=Anchor.MIDDLE, role=Role.FIGURE,
-        ),
-        Line(x1=start, y1=y, x2=middle - half, y2=y, kind=LineKind.DIMENSION),
-        Line(x1=middle + half, y1=y, x2=end, y2=y, kind=LineKind.DIMENSION),
-        arrow_head(start, y, (-1, 0)),
-        arrow_head(end, y, (1, 0)),
-    )  # fmt: skip
+    return Section(title="Setting up", blocks=tuple(blocks))
 
 
 def _scale_line(unit: Unit, width: float) -> Block:

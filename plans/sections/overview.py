@@ -28,7 +28,8 @@ class AssumedNumber:
         value: "2.4 mm".
         origin: "default" or "from the job file".
         check: How to check it.
-        readings: How many blanks it needs: one for each kind of sheet in its name.
+        readings: How many blanks it needs: one for each kind of sheet in its name, none for what
+            is as one wants it.
     """
 
     name: str
@@ -242,7 +243,7 @@ def _joined(asked: str, numbers: list[AssumedNumber]) -> AssumedNumber:
         numbers[0],
         name=f"{asked} of {' / '.join(names)}",
         value=" / ".join(dict.fromkeys(number.value for number in numbers)),
-        readings=len(numbers),
+        readings=sum(number.readings for number in numbers),
     )
 
 
@@ -253,6 +254,7 @@ def _each_assumed(job: Job) -> Iterator[AssumedNumber]:
             value=assumption.value,
             origin="default" if assumption.is_default else "from the job file",
             check=assumption.check,
+            readings=0 if assumption.is_choice else 1,
         )
     materials = {
         sheet.material: find_density(sheet.material, sheet.thickness) for sheet in job.sheets

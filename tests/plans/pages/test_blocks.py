@@ -1,6 +1,16 @@
 import pytest
 
-from plans.pages.blocks import Block, flow, move, moved, side_by_side, space, stack
+from plans.pages.blocks import (
+    Block,
+    Section,
+    flow,
+    flow_sections,
+    move,
+    moved,
+    side_by_side,
+    space,
+    stack,
+)
 from plans.pages.shapes import (
     Gap,
     Hatch,
@@ -91,3 +101,39 @@ def test_white_is_halved_where_that_saves_a_page_of_a_few_lines() -> None:
     assert [page.height for page in flow(blocks, 38.0)] == [38.0]
     assert [page.height for page in flow(blocks, 36.0)] == [34.0]
     assert [page.height for page in flow(blocks, 33.0)] == [24.0, 14.0]
+
+
+def test_a_section_shares_a_page_only_where_that_saves_one() -> None:
+    def titles(*heights: float) -> list[tuple[str, ...]]:
+        sections = [
+            Section(title=str(number), blocks=(Block(height=height),))
+            for number, height in enumerate(heights)
+        ]
+        return [page.titles for page in flow_sections(sections, 100.0, head_of)]
+
+    assert titles(60.0, 20.0) == [("0", "1")]
+    assert titles(60.0, 50.0) == [("0",), ("1",)]
+    assert titles(30.0, 30.0, 65.0) == [("0", "1"), ("2",)]
+
+
+def test_a_section_that_goes_on_has_its_head_again_and_begins_with_a_good_start() -> None:
+    table = Section(
+        title="Table",
+        blocks=tuple(Block(height=15.0) for _ in range(9)),
+        later_head=(Block(height=5.0),),
+    )
+    first = Section(title="First", blocks=(Block(height=40.0),))
+    pages = flow_sections([first, table], 100.0, head_of)
+    assert [page.titles for page in pages] == [("First", "Table"), ("Table",)]
+    # 40 + 6 between + 4 of title + three rows of 15, then the head of 5 and six rows
+    assert [page.body.height for page in pages] == [95.0, 95.0]
+    low = Section(title="First", blocks=(Block(height=52.0),))
+    assert [page.titles for page in flow_sections([low, table], 100.0, head_of)] == [
+        ("First",),
+        ("Table",),
+        ("Table",),
+    ]
+
+
+def head_of(_: str) -> Block:
+    return Block(height=4.0, is_glued=True)

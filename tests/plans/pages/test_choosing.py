@@ -3,9 +3,9 @@
 import pytest
 
 from nesting.errors import InputError
-from plans.pages.blocks import Block
+from plans.pages.blocks import Block, Section
 from plans.pages.choosing import check_page_names, choose_pages
-from plans.pages.frame import Draft, body_room, join_short, number_pages
+from plans.pages.frame import body_room, number_pages, share_pages
 from plans.pages.pages import make_pages
 from plans.pages.paper import A4
 from plans.pages.shapes import Text
@@ -15,7 +15,8 @@ PAGES = make_pages(random_plan(1, (5,) * 11), A4)
 
 
 def titles(wanted: str) -> list[str]:
-    return list(dict.fromkeys(page.title.split(",")[0] for page in choose_pages(PAGES, wanted)))
+    found = choose_pages(PAGES, wanted)
+    return list(dict.fromkeys(page.title.split(",")[0].split("; ")[0] for page in found))
 
 
 def test_names_pick_all_pages_that_bear_them() -> None:
@@ -48,18 +49,19 @@ def test_what_no_plan_can_have_is_refused_before_the_search(wanted: str) -> None
 
 def test_every_page_of_a_plan_can_be_asked_for_before_the_search() -> None:
     for page in PAGES:
-        check_page_names(page.title.split(",")[0])
+        for title in page.title.split("; "):
+            check_page_names(title.split(",")[0])
     check_page_names("sheets, Sheet 2, template H1, 3,5-8,999")
 
 
 def test_short_pages_are_joined_and_answer_to_both_names() -> None:
     room = body_room(A4)
-    heights = {"Frame": 0.5, "Assembly": 0.3, "Holes": 0.6}
-    drafts = [
-        Draft(title=title, paper=A4, body=Block(height=share * room))
+    heights = {"Frame": 0.5, "Assembly": 0.3, "Holes": 0.75}
+    sections = [
+        Section(title=title, blocks=(Block(height=share * room),))
         for title, share in heights.items()
     ]
-    pages = number_pages(join_short(drafts), random_plan(1, (5,)))
+    pages = number_pages(share_pages(sections, A4), random_plan(1, (5,)))
     assert [page.title for page in pages] == ["Frame; Assembly", "Holes"]
     for name in ("frame", "assembly"):
         assert choose_pages(pages, name) == pages[:1]
