@@ -29,20 +29,27 @@ def find_questions(design: Design) -> Iterator[str]:
         ("back", design.back, "rear", frames is not None and frames.rear),
     ):
         if closing is None:
-            planted = "inset, planted" if isinstance(design, BoxDesign) else "inset"
+            is_box = isinstance(design, BoxDesign)
+            fits = '"inset", "rebate", "groove", "planted"' if is_box else '"inset"'
             yield (
-                f"Nothing is said about the {name}. Is the cabinet open at the {end}? Say that "
-                f"the {name} is {planted} or none. It is left out until then."
+                f"Nothing is said about the {name}. Is the cabinet open at the {end}? Write "
+                f'{name} = {fits} or "none". It is left out until then.'
             )
-        elif closing.fit is Fit.INSET:
-            yield from _ask_about_inset(design, name, closing, end, has_frame=has_frame)
+        elif closing.fit.is_late:
+            yield from _ask_about_late(design, name, closing, end, has_frame=has_frame)
     yield from ask_for_hidden_parts(design)
 
 
-def _ask_about_inset(
+def _ask_about_late(
     design: Design, name: str, closing: Closing, end: str, *, has_frame: bool
 ) -> Iterator[str]:
-    if not has_frame and not closing.held_by:
+    is_screwed = design.fittings.screws is not None
+    if closing.fit is Fit.REBATE and not (closing.held_by or is_screwed):
+        yield (
+            f"What holds the {name} in its rebate? Plan screws, [cabinet.screws], or say in a few "
+            "words what it is held by."
+        )
+    elif closing.fit is Fit.INSET and not has_frame and not closing.held_by:
         can_have = isinstance(design, BoxDesign)
         frame = f"Give it a {end} frame of battens, or say" if can_have else "Say"
         yield f"What holds the inset {name}? {frame} in a few words what it is held by."

@@ -1,7 +1,8 @@
 """Boxes and cases: a carcass with baffle and back, shelves and dividers, frames and a grille.
 
 All sizes are formulas of the measured thickness. The outside holds: inset panels stand between all
-four of the carcass, planted ones cover its edges and shorten its depth.
+four of the carcass, or in a rebate or groove of them; planted ones cover its edges and shorten its
+depth.
 """
 
 from collections.abc import Iterator, Mapping
@@ -9,24 +10,23 @@ from collections.abc import Iterator, Mapping
 from nesting.cabinets.boards import Board
 from nesting.cabinets.box_faults import find_box_faults
 from nesting.cabinets.carcass import Carcass, build_carcass, measure_carcass, rounded_down
-from nesting.cabinets.closings import PlacedClosing
+from nesting.cabinets.closing_spaces import declare_spaces
 from nesting.cabinets.construction import Chain, Construction
 from nesting.cabinets.corner_joints import join_corners
-from nesting.cabinets.design import BoxDesign, Closing, Fit, Through
+from nesting.cabinets.design import BoxDesign, Through
 from nesting.cabinets.fillings import (
     build_braces,
     build_closings,
-    closing_spans,
-    split_closing,
     wait,
 )
 from nesting.cabinets.frames import Frame, build_frame
 from nesting.cabinets.grilles import place_grille
 from nesting.cabinets.joints import JointKind
-from nesting.cabinets.panels import Bar, Shared, Space
+from nesting.cabinets.panels import Bar, Shared
+from nesting.cabinets.seats import cut_seats
 from nesting.cabinets.shelf_panels import build_dividers, build_shelves, cut_grooves
-from nesting.cabinets.space import Axis, Interval, box_along
-from nesting.cabinets.sums import Span, Term, add, list_terms, round_size
+from nesting.cabinets.space import Axis
+from nesting.cabinets.sums import Span, Term, list_terms, round_size
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit
 
@@ -52,7 +52,7 @@ def lay_out_box(
     bars, shared = _build_frames(carcass, unit)
     dividers = build_dividers(carcass, measured)
     shelves = build_shelves(carcass, dividers, measured, unit)
-    walls = join_corners(carcass, build_carcass(carcass), unit)
+    walls = cut_seats(carcass, join_corners(carcass, build_carcass(carcass), unit), unit)
     return Construction(
         outside=carcass.outside,
         shell=(*cut_grooves(walls, (*dividers, *shelves), unit), *build_closings(carcass)),
@@ -62,7 +62,7 @@ def lay_out_box(
             *shelves,
         ),
         bars=bars,
-        spaces=tuple(_declare_spaces(carcass)),
+        spaces=tuple(declare_spaces(carcass)),
         shared=shared,
         chains=_chain(carcass, step),
         runs_through=tuple(panel.name for panel in walls if carcass.owns(panel)),
@@ -96,60 +96,6 @@ def _list_frames(carcass: Carcass, unit: Unit) -> Iterator[Frame]:
             status=status,
             oversize=oversize,
         )
-
-
-def _declare_spaces(carcass: Carcass) -> Iterator[Space]:
-    """Yield the inside, then the recess before and the clearance round each inset panel."""
-    across, upright = carcass.across, carcass.upright
-    yield _space("inside", across.opening_interval, carcass.inside_depth, upright.opening_interval)
-    for placed, closing in (
-        (carcass.front, carcass.design.baffle),
-        (carcass.rear, carcass.design.back),
-    ):
-        is_front = placed is carcass.front
-        if placed.before:
-            recess = (0, add(placed.before))
-            yield _space(
-                f"recess before the {placed.name}",
-                across.opening_interval,
-                recess if is_front else carcass.from_rear(recess),
-                upright.opening_interval,
-            )
-        if closing is not None and closing.fit is not Fit.NONE:
-            yield from _declare_clearance(carcass, placed, closing)
-
-
-def _declare_clearance(
-    carcass: Carcass, placed: PlacedClosing, closing: Closing
-) -> Iterator[Space]:
-    """Yield what a baffle or back leaves free in its layer: clearances and the gap of an open one.
-
-    Beside each board there is a strip on the left and one on the right; strips over the whole width
-    lie below the lowest board, between two of them and above the highest.
-    """
-    upright, across = closing_spans(carcass, placed)
-    depth = placed.through if placed is carcass.front else carcass.from_rear(placed.through)
-    left, right = across.opening_interval
-    low, high = upright.opening_interval
-    begins = low
-    for name, board in split_closing(placed.name, upright, closing):
-        start, end = board.interval
-        below = f"clearance of the {name}, bottom" if begins == low else f"gap in the {placed.name}"
-        for what, width, height in (
-            (f"clearance of the {name}, left", (left, across.interval[0]), (start, end)),
-            (f"clearance of the {name}, right", (across.interval[1], right), (start, end)),
-            (below, (left, right), (begins, start)),
-        ):
-            if width[0] < width[1] and height[0] < height[1]:
-                yield _space(what, width, depth, height)
-        begins = end
-    if begins < high:
-        yield _space(f"clearance of the {name}, top", (left, right), depth, (begins, high))
-
-
-def _space(name: str, width: Interval, depth: Interval, height: Interval) -> Space:
-    box = box_along({Axis.WIDTH: width, Axis.DEPTH: depth, Axis.HEIGHT: height})
-    return Space(name=name, box=box)
 
 
 def _chain(carcass: Carcass, step: Length) -> tuple[Chain, ...]:

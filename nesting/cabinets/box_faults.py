@@ -69,6 +69,14 @@ def _find_closing_faults(carcass: Carcass, step: Length, unit: Unit) -> Iterator
         where = f"cabinet {carcass.design.name!r}, {placed.name}"
         if closing is None or closing.fit is Fit.NONE:
             continue
+        if placed.let_in >= carcass.real:
+            deep, thick = (format_length(each, unit) for each in (placed.let_in, carcass.real))
+            yield Fault(
+                where=where,
+                what=f"a {placed.fit.value} {deep} {unit.value} deep leaves nothing of the panels, "
+                f"which are {thick} {unit.value} thick",
+                remedy="Give a depth of about half the thickness, or leave it out.",
+            )
         spans = closing_spans(carcass, placed)
         if any(round_size(span, step) <= 0 for span in spans):
             terms = max((span.low_clear + span.high_clear for span in spans), key=add)

@@ -97,6 +97,10 @@ class Carcass:
         depth = self.whole(Axis.DEPTH)
         return (depth - interval[1], depth - interval[0])
 
+    def seat(self, placed: PlacedClosing) -> Interval:
+        """Return where the rebate or groove of a baffle or back begins and ends."""
+        return placed.seat if placed is self.front else self.from_rear(placed.seat)
+
     def whole(self, axis: Axis) -> Length:
         """Return the outside size along an axis."""
         return self.outside[axis.index]
@@ -121,15 +125,15 @@ class Carcass:
 
 def measure_carcass(design: BoxDesign, measured: Mapping[Board, Length], step: Length) -> Carcass:
     """Return the measures of a box: outside sizes rounded, thicknesses looked up."""
+    # Half of what the board is called: the joint is the same depth whatever the board measures.
+    joint, half = design.joint, design.board.thickness // 2 // step * step
     placed = []
     for name, closing in (("baffle", design.baffle), ("back", design.back)):
         board = (closing.board if closing else None) or design.board
         real = real_thickness(board, measured)
-        placed.append(place_closing(name, closing, board, real, design.covering))
+        placed.append(place_closing(name, closing, board, real, design.covering, half))
     front, rear = placed
     real = real_thickness(design.board, measured)
-    # Half of what the board is called: the joint is the same depth whatever the board measures.
-    joint, half = design.joint, design.board.thickness // 2 // step * step
     has_depth = joint.kind in {JointKind.REBATE, JointKind.GROOVE}
     carcass = Carcass(
         design=design,

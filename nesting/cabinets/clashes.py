@@ -32,7 +32,7 @@ class _Solid:
         whole = 2 * self.box.volume
         if self.profile is not None:
             whole = self.profile.area_twice * self.box.size(self.profile.axis)
-        return whole - 2 * sum(cut.box.volume for cut in self.cuts)
+        return whole - sum(cut.volume_twice for cut in self.cuts)
 
 
 def find_clashes(construction: Construction) -> Iterator[str]:
@@ -141,5 +141,4 @@ def _outline(solid: _Solid, axis: Axis) -> Profile:
 
 
 def _is_taken_out(place: Box, cuts: tuple[Cut, ...]) -> bool:
-    taken = [cut.box.overlap(place) for cut in cuts]
-    return sum(box.volume for box in taken if box) == place.volume
+    return not place.without(cut.box for cut in cuts)

@@ -8,7 +8,7 @@ from nesting.cabinets.carcass import Carcass
 from nesting.cabinets.joints import JointKind
 from nesting.cabinets.panels import Allowance, Bevel, Cut, Panel
 from nesting.cabinets.profiles import Profile, profile_of
-from nesting.cabinets.space import Axis, Box, Interval
+from nesting.cabinets.space import Axis, Box
 from nesting.lengths import Length, Unit, format_length
 
 MITRE_DEG = 45.0
@@ -54,7 +54,7 @@ def _cut(
     if kind is JointKind.FINGER:
         for number, (start, end) in enumerate(pairwise(find_finger_lines(carcass))):
             if (number % 2 == 1) is is_owner:
-                yield Cut(what="finger slot", box=_limit(place, Axis.DEPTH, (start, end)))
+                yield Cut(what="finger slot", box=place.with_side(Axis.DEPTH, (start, end)))
     elif kind is JointKind.REBATE:
         if is_owner:
             yield Cut(what="rebate", box=place)
@@ -67,13 +67,8 @@ def _cut(
         if high < middle:
             inner, outer = (high - carcass.tongue, high), (low, high - carcass.tongue)
         taken = inner if is_owner else outer
-        yield Cut(what="groove" if is_owner else "rebate", box=_limit(place, let_in.normal, taken))
-
-
-def _limit(place: Box, axis: Axis, interval: Interval) -> Box:
-    low, high = list(place.low), list(place.high)
-    low[axis.index], high[axis.index] = interval
-    return Box(low=(low[0], low[1], low[2]), high=(high[0], high[1], high[2]))
+        box = place.with_side(let_in.normal, taken)
+        yield Cut(what="groove" if is_owner else "rebate", box=box)
 
 
 def find_finger_lines(carcass: Carcass) -> tuple[Length, ...]:
@@ -93,7 +88,7 @@ def _mitre(carcass: Carcass, panel: Panel, unit: Unit) -> Panel:
     shown = format_length(real, unit)
     return replace(
         panel,
-        profile=_mitre_profile(carcass, panel),
+        profile=mitre_profile(panel.name, panel.box, carcass.real),
         bevels=bevels,
         to_do=(
             (
@@ -107,11 +102,16 @@ def _mitre(carcass: Carcass, panel: Panel, unit: Unit) -> Panel:
     )
 
 
-def _mitre_profile(carcass: Carcass, panel: Panel) -> Profile:
-    """Return a panel's outline seen from the front: its inside face is two thicknesses shorter."""
-    (left, low), _, (right, high), _ = profile_of(panel.box, Axis.DEPTH).corners
-    real = carcass.real
-    match panel.name:
+def mitre_profile(name: str, box: Box, real: Length) -> Profile:
+    """Return the outline of a mitred panel, or of a cut in it that runs into the mitres.
+
+    Args:
+        name: Name of the panel.
+        box: The box round the panel, or round the cut.
+        real: Its thickness: seen from the front the inside face is twice that shorter.
+    """
+    (left, low), _, (right, high), _ = profile_of(box, Axis.DEPTH).corners
+    match name:
         case "left side":
             corners = ((left, low), (right, low + real), (right, high - real), (left, high))
         case "right side":

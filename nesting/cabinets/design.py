@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.fittings import Fittings
+from nesting.cabinets.fittings import Fittings, LoadsFrom
 from nesting.cabinets.joints import Joint
 from nesting.cabinets.shelving import Dividers, Grille, Shelves
 from nesting.errors import Fault, InputError
@@ -20,11 +20,27 @@ class Through(Enum):
 
 
 class Fit(Enum):
-    """How a baffle or back meets the carcass: between its panels, on their edges, or not there."""
+    """How a baffle or back meets the carcass.
+
+    Between its panels, in a rebate along their edges, in a groove all round, on their edges, or
+    not there.
+    """
 
     INSET = "inset"
+    REBATE = "rebate"
+    GROOVE = "groove"
     PLANTED = "planted"
     NONE = "none"
+
+    @property
+    def is_let_in(self) -> bool:
+        """Whether wood is taken out of the carcass for it."""
+        return self in {Fit.REBATE, Fit.GROOVE}
+
+    @property
+    def is_late(self) -> bool:
+        """Whether it goes into an opening of the standing carcass."""
+        return self in {Fit.INSET, Fit.REBATE}
 
 
 class Fitted(Enum):
@@ -101,9 +117,11 @@ class Closing:
     """A baffle or a back.
 
     Attributes:
-        fit: Inset, planted or none on purpose.
+        fit: Inset, in a rebate, in a groove, planted or none on purpose.
         board: What it is cut from; None for the carcass's board.
-        set_back: From the outside edge of the carcass to the face of an inset panel.
+        set_back: From the outside edge of the carcass to the face of a panel that is not planted.
+        depth: How deep it is let into the panels of the carcass; None for half their thickness.
+        play: What is left free between its edges and the rebate or groove, on each side.
         wrapped: Whether the panel itself is covered, face and edges; None while nobody has said.
         fitted: Whether it goes in before or after the carcass is covered.
         held_by: What an inset panel without battens is held by, in the builder's words.
@@ -116,6 +134,8 @@ class Closing:
     fit: Fit
     board: Board | None = None
     set_back: Length = 0
+    depth: Length | None = None
+    play: Length = 0
     wrapped: bool | None = None
     fitted: Fitted = Fitted.AFTER_COVERING
     held_by: str = ""
@@ -269,7 +289,8 @@ def _find_faults(design: BoxDesign) -> Iterator[Fault]:
                 what="it is negative",
                 remedy="Give how much larger the blanks are, 0 for none.",
             )
-    if design.grille is not None and (design.baffle is None or design.baffle.fit is not Fit.INSET):
+    recessed = {Fit.INSET, Fit.GROOVE}
+    if design.grille is not None and (design.baffle is None or design.baffle.fit not in recessed):
         yield Fault(
             where=f"{where}, grille",
             what="it stands in the recess before an inset baffle, and there is none",
@@ -286,27 +307,22 @@ def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
         ("baffle", design.baffle, battens is not None and battens.front),
         ("back", design.back, battens is not None and battens.rear),
     ):
-        is_inset = closing is not None and closing.fit is Fit.INSET
-        if closing is not None and closing.set_back and not is_inset:
-            yield Fault(
-                where=f"{where}, {name}",
-                what=f"only an inset {name} can be set back",
-                remedy=f"Make the {name} inset, or leave the set-back out.",
-            )
-        if closing is not None and closing.set_back < 0:
-            yield Fault(
-                where=f"{where}, {name}",
-                what="its set-back is negative",
-                remedy="Give how far it stands behind the edge, 0 for flush.",
-            )
         if closing is not None:
             yield from _find_opening_faults(name, closing, where)
-        if has_frame and not is_inset:
+            yield from _find_let_in_faults(name, closing, where)
+        if has_frame and not (closing is not None and closing.fit is Fit.INSET):
             yield Fault(
                 where=f"{where}, battens",
                 what=f"a frame needs an inset {name} to carry, and there is none",
                 remedy=f"Make the {name} inset, or leave that frame out.",
             )
+    baffle, comes_from = design.baffle, design.fittings.assembly.baffle_from
+    if baffle is not None and comes_from is LoadsFrom.REAR and baffle.fit is not Fit.INSET:
+        yield Fault(
+            where=f"{where}, assembly",
+            what="only an inset baffle goes in from the rear",
+            remedy='Make the baffle inset, or leave baffle_from = "rear" out.',
+        )
     braces = design.braces
     if braces is not None and (braces.depth <= 0 or braces.count < 1):
         yield Fault(
@@ -324,6 +340,18 @@ def _find_closing_faults(design: BoxDesign, where: str) -> Iterator[Fault]:
 
 
 def _find_opening_faults(name: str, closing: Closing, where: str) -> Iterator[Fault]:
+    if closing.set_back and not (closing.fit is Fit.INSET or closing.fit.is_let_in):
+        yield Fault(
+            where=f"{where}, {name}",
+            what=f"only an inset {name}, or one in a rebate or groove, can be set back",
+            remedy=f"Make the {name} inset, or leave the set-back out.",
+        )
+    if closing.set_back < 0:
+        yield Fault(
+            where=f"{where}, {name}",
+            what="its set-back is negative",
+            remedy="Give how far it stands behind the edge, 0 for flush.",
+        )
     margins = closing.extra
     if min(margins.left, margins.right, margins.bottom, margins.top, closing.gap) < 0:
         yield Fault(
@@ -337,6 +365,35 @@ def _find_opening_faults(name: str, closing: Closing, where: str) -> Iterator[Fa
             what="an upper board needs a height of more than 0 and a gap below it",
             remedy=f"Give the gap between the boards too, or leave upper out: the {name} is then "
             "one board.",
+        )
+
+
+def _find_let_in_faults(name: str, closing: Closing, where: str) -> Iterator[Fault]:
+    if (closing.depth is not None or closing.play) and not closing.fit.is_let_in:
+        yield Fault(
+            where=f"{where}, {name}",
+            what=f"only a {name} in a rebate or groove has a depth and play",
+            remedy='Write fit = "rebate" or "groove", or leave depth and play out.',
+        )
+    if (closing.depth is not None and closing.depth <= 0) or closing.play < 0:
+        yield Fault(
+            where=f"{where}, {name}",
+            what="its depth is not more than 0, or its play is negative",
+            remedy="Leave both out for the usual ones.",
+        )
+    if closing.fit is not Fit.GROOVE:
+        return
+    if not closing.set_back:
+        yield Fault(
+            where=f"{where}, {name}",
+            what="a groove at the very edge is no groove",
+            remedy='Give set_back, the wood that is left outside of it, or write fit = "rebate".',
+        )
+    if closing.gap or closing.wrapped:
+        yield Fault(
+            where=f"{where}, {name}",
+            what=f"a {name} in a groove goes in whole and bare, while the carcass is glued up",
+            remedy='Leave gap and wrapped out, or write fit = "rebate".',
         )
 
 

@@ -35,7 +35,9 @@ def _build_closing(
     upright, across = closing_spans(carcass, placed)
     status, oversize = Status.FINAL, 0
     to_do: tuple[str, ...] = ("fix to the edges of the carcass, flush all round",)
-    if placed.fit is Fit.INSET:
+    if placed.fit is Fit.GROOVE:
+        to_do = ("slide it into its groove while the carcass is glued up",)
+    elif placed.fit.is_late:
         has_clearance = any(map(add, (upright.low_clear, across.low_clear)))
         status, oversize, to_do = wait(carcass.design, has_clearance=has_clearance)
     if placed.is_wrapped:
@@ -60,12 +62,17 @@ def _build_closing(
 
 def closing_spans(carcass: Carcass, placed: PlacedClosing) -> tuple[Span, Span]:
     """Return height and width of a baffle or back, whether it is one board or two."""
-    if placed.fit is not Fit.INSET:
+    if placed.fit is Fit.PLANTED:
         return carcass.through(Axis.HEIGHT), carcass.through(Axis.WIDTH)
-    return (
-        rounded_down(carcass.upright, *placed.clear_ends(Axis.HEIGHT)),
-        rounded_down(carcass.across, *placed.clear_ends(Axis.WIDTH)),
+    height, width = (
+        replace(
+            rounded_down(opening, *placed.clear_ends(opening.axis)),
+            low_let_in=placed.let_in,
+            high_let_in=placed.let_in,
+        )
+        for opening in (carcass.upright, carcass.across)
     )
+    return height, width
 
 
 def split_closing(name: str, upright: Span, closing: Closing) -> list[tuple[str, Span]]:
@@ -80,12 +87,13 @@ def split_closing(name: str, upright: Span, closing: Closing) -> list[tuple[str,
         return [(name, upright)]
     both = upright.size - closing.gap
     upper = both // 2 if closing.upper is None else closing.upper
-    above = Term(length=add(upright.high_clear) + closing.gap + upper, what="above it")
-    below = Term(length=add(upright.low_clear) + upright.size - upper, what="below it")
-    return [
-        (f"{name}, lower", replace(upright, high=(*upright.high, above), high_clear=())),
-        (f"{name}, upper", replace(upright, low=(*upright.low, below), low_clear=())),
-    ]
+    past_top = add(upright.high_clear) - upright.high_let_in
+    past_bottom = add(upright.low_clear) - upright.low_let_in
+    above = Term(length=past_top + closing.gap + upper, what="above it")
+    below = Term(length=past_bottom + upright.size - upper, what="below it")
+    lower = replace(upright, high=(*upright.high, above), high_clear=(), high_let_in=0)
+    higher = replace(upright, low=(*upright.low, below), low_clear=(), low_let_in=0)
+    return [(f"{name}, lower", lower), (f"{name}, upper", higher)]
 
 
 def _allow(carcass: Carcass, placed: PlacedClosing, name: str) -> Iterator[Allowance]:

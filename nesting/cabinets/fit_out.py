@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from nesting.cabinets.assembly import list_warnings, order_tasks
+from nesting.cabinets.bench_tasks import Plan
 from nesting.cabinets.checks_by_hand import CheckLine, check_diagonals, check_stacks
 from nesting.cabinets.clearances import find_close_calls
 from nesting.cabinets.construction import Construction
@@ -125,12 +126,17 @@ def fit_out(subject: Subject, fittings: Fittings, *, step: Length, unit: Unit) -
         else ((), ())
     )
     tasks = order_tasks(
-        construction,
-        holes,
-        subject.covering,
-        subject.closings,
-        fittings.assembly,
-        fittings.hardware,
+        Plan(
+            construction=construction,
+            holes=holes,
+            covering=subject.covering,
+            closings=subject.closings,
+            wishes=fittings.assembly,
+            hardware=fittings.hardware,
+            screws=fittings.screws,
+            rows=fixings,
+            unit=unit,
+        )
     )
     steps, limits = find_limits(construction, holes, tasks, fittings.assembly, unit)
     finished = find_finished(construction, subject.covering, fittings.hardware)

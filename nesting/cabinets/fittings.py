@@ -29,6 +29,14 @@ class Pattern(Enum):
     ALONG = "along"
 
 
+class CarcassScrews(Enum):
+    """Whether the butt joints of a carcass are screwed as well as glued."""
+
+    NONE = "none"
+    UNTIL_DRY = "until dry"
+    STAY = "stay"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clearances:
     """Distances that are kept. All defaults are judgement, no source.
@@ -126,6 +134,8 @@ class Screws:
     Attributes:
         battens: Length of those that hold battens; 0 for the longest that cannot come through.
         closings: Length of those that hold a baffle or back to its frame; 0 as above.
+        carcass: Whether butt joints of the carcass, and planted panels, are screwed too.
+        carcass_length: Length of those; 0 as above.
         diameter: Of their shanks.
         spacing: From one to the next.
         first: From the end of a joint to the first.
@@ -135,6 +145,8 @@ class Screws:
 
     battens: Length = 0
     closings: Length = 0
+    carcass: CarcassScrews = CarcassScrews.NONE
+    carcass_length: Length = 0
     diameter: Length = mm(4)
     spacing: Length = mm(150)
     first: Length = mm(50)

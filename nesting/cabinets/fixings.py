@@ -1,21 +1,22 @@
 """The fixing map: every screw by its distance from one end of its joint.
 
 Screws hold battens to the carcass, braces between the panels that they meet, and a baffle or back
-to its frame. The joints of the carcass itself are glued. A screw stands in the middle of the
-breadth of its joint, never in a band (see `keep_outs`), and never reaches the far face.
+to its frame or to the end of its rebate. The joints of the carcass are glued; the builder may have
+screws in its butt joints too, until the glue is dry or for good. A screw stands in the middle of
+the breadth of its joint, never in a band (see `keep_outs`), and never reaches the far face.
 Common practice, no source.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from math import hypot
 
-from nesting.cabinets.bodies import Rod, Solid, box_interval, cross_axes, meet
+from nesting.cabinets.bodies import Rod, Solid, box_interval, meet, rod
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.contacts import Contact, find_contacts
-from nesting.cabinets.ends import find_closings
-from nesting.cabinets.fittings import Screws
+from nesting.cabinets.fittings import CarcassScrews, Screws
+from nesting.cabinets.fixing_joints import FixingJoint, find_joints
 from nesting.cabinets.hole_places import PlacedHole
-from nesting.cabinets.keep_outs import find_keep_outs, screw_rod
+from nesting.cabinets.keep_outs import ROUNDED_EDGE, find_keep_outs
 from nesting.cabinets.space import Box
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, Unit, format_length, mm
@@ -23,10 +24,6 @@ from nesting.lengths import Length, Unit, format_length, mm
 USUAL_LENGTHS = tuple(mm(size) for size in (16, 20, 25, 30, 35, 40, 45, 50, 60, 70))
 FAR_FACE = mm(3)
 """A screw is shorter than what it goes through and into by more than this."""
-COVERED_GAP = mm(12)
-"""A closing still rests on its frame where coverings keep them this far apart."""
-LOOSE = "grille"
-"""Battens whose names begin so are no part of the carcass."""
 SLIDE = mm(5)
 DEEP = 3
 """A screw into an edge is no longer than this many thicknesses of what it goes through."""
@@ -38,6 +35,7 @@ class FixingRow:
 
     Attributes:
         joint: What is screwed to what.
+        kind: "battens", "closings", "braces" or "carcass".
         through: What the screws go through first.
         into: What they hold in.
         positions: From the named end, to the middle of each screw.
@@ -49,6 +47,7 @@ class FixingRow:
     """
 
     joint: str
+    kind: str
     through: str
     into: str
     positions: tuple[Length, ...]
@@ -57,27 +56,6 @@ class FixingRow:
     length: Length
     stack: Length
     rods: tuple[Rod, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Joint:
-    """A contact that gets screws.
-
-    Attributes:
-        contact: The contact.
-        through: Name of what they go through, on one of its sides.
-        kind: "battens", "closings" or "braces".
-    """
-
-    contact: Contact
-    through: str
-    kind: str
-
-    @property
-    def into(self) -> str:
-        """Name of what they hold in."""
-        is_first = self.through == self.contact.first
-        return self.contact.second if is_first else self.contact.first
 
 
 @dataclass(slots=True, kw_only=True)
@@ -108,7 +86,7 @@ def map_fixings(
         bands=list(find_keep_outs(construction, holes, screws.round_over)),
     )
     rows, faults = [], []
-    for joint in _find_joints(construction):
+    for joint in find_joints(construction, screws.carcass):
         length, stack = _choose_length(chart, joint)
         if length >= stack - FAR_FACE:
             faults.append(_refuse(name, joint, length, stack, unit))
@@ -118,12 +96,21 @@ def map_fixings(
             rows.append(row)
     if faults:
         raise InputError(faults)
-    if screws.round_over:
-        chart.warnings.append(
+    chart.warnings += _note_carcass(construction, screws)
+    return tuple(rows), tuple(chart.warnings)
+
+
+def _note_carcass(construction: Construction, screws: Screws) -> Iterator[str]:
+    if screws.round_over and screws.carcass is not CarcassScrews.STAY:
+        yield (
             "Screws that hold the carcass while glue dries come out before its edges are rounded "
             "over."
         )
-    return tuple(rows), tuple(chart.warnings)
+    if construction.corner_joint and screws.carcass is not CarcassScrews.NONE:
+        yield (
+            f"The corners of the carcass are {construction.corner_joint} joints: they get no "
+            "screws. Glue and clamp them."
+        )
 
 
 def list_solids(construction: Construction) -> Iterator[tuple[str, Box]]:
@@ -134,36 +121,16 @@ def list_solids(construction: Construction) -> Iterator[tuple[str, Box]]:
         yield bar.name, bar.box
 
 
-def _find_joints(construction: Construction) -> Iterator[_Joint]:
-    closings = find_closings(construction)
-    names = {panel.name for panel in closings}
-    fixed = [panel for panel in construction.shell if panel.name not in names]
-    bars = [bar for bar in construction.bars if not bar.name.startswith(LOOSE)]
-    for bar in bars:
-        pairs = ((bar.name, bar.box), *((panel.name, panel.box) for panel in fixed))
-        touching = [each for each in find_contacts(pairs) if bar.name in (each.first, each.second)]
-        if touching:
-            widest = max(touching, key=lambda contact: contact.area)
-            yield _Joint(contact=widest, through=bar.name, kind="battens")
-    for brace in construction.inner:
-        for panel in fixed:
-            pairs = ((brace.name, brace.box), (panel.name, panel.box))
-            for contact in find_contacts(pairs):
-                yield _Joint(contact=contact, through=panel.name, kind="braces")
-    for closing in closings:
-        for bar in bars:
-            pairs = ((closing.name, closing.box), (bar.name, bar.box))
-            for contact in find_contacts(pairs, gap=COVERED_GAP):
-                if contact.axis is closing.normal:
-                    yield _Joint(contact=contact, through=closing.name, kind="closings")
-
-
-def _choose_length(chart: _Map, joint: _Joint) -> tuple[Length, Length]:
-    """Return the length of the screws and the stack that they stand in."""
-    axis = joint.contact.axis
+def _choose_length(chart: _Map, joint: FixingJoint) -> tuple[Length, Length]:
+    """Return the length of the screws, 0 where none is short enough, and their stack."""
+    axis = joint.axis
     through = chart.solids[joint.through].size(axis)
     stack = through + chart.solids[joint.into].size(axis)
-    given = {"battens": chart.screws.battens, "closings": chart.screws.closings}
+    given = {
+        "battens": chart.screws.battens,
+        "closings": chart.screws.closings,
+        "carcass": chart.screws.carcass_length,
+    }
     chosen = given.get(joint.kind, 0)
     if chosen:
         return chosen, stack
@@ -172,10 +139,10 @@ def _choose_length(chart: _Map, joint: _Joint) -> tuple[Length, Length]:
         for length in USUAL_LENGTHS
         if length < stack - FAR_FACE and length <= max(DEEP * through, USUAL_LENGTHS[0])
     ]
-    return (fitting[-1] if fitting else USUAL_LENGTHS[0]), stack
+    return (fitting[-1] if fitting else 0), stack
 
 
-def _refuse(name: str, joint: _Joint, length: Length, stack: Length, unit: Unit) -> Fault:
+def _refuse(name: str, joint: FixingJoint, length: Length, stack: Length, unit: Unit) -> Fault:
     return Fault(
         where=f"cabinet {name!r}, screws",
         what=f"{format_length(length, unit)} {unit.value} through the {joint.through} into the "
@@ -185,15 +152,15 @@ def _refuse(name: str, joint: _Joint, length: Length, stack: Length, unit: Unit)
     )
 
 
-def _fill(chart: _Map, joint: _Joint, length: Length, stack: Length) -> FixingRow | None:
+def _fill(chart: _Map, joint: FixingJoint, length: Length, stack: Length) -> FixingRow | None:
     """Return the screws of one joint, each moved aside where it would stand in a band."""
-    contact, screws = joint.contact, chart.screws
-    named = f"{joint.through} to {joint.into}"
-    if contact.breadth[1] - contact.breadth[0] < 2 * screws.diameter:
-        chart.warnings.append(f"The joint {named} is too narrow for screws: glue it.")
+    screws, named = chart.screws, joint.name
+    if joint.breadth < 2 * screws.diameter or not length:
+        small = "thin" if not length else "narrow"
+        chart.warnings.append(f"The joint {named} is too {small} for screws: glue it.")
         return None
     positions, rods, left_out = [], [], 0
-    for wanted in _spread(contact.length, screws):
+    for wanted in _spread(_length(joint), screws):
         placed = _find_free(chart, joint, wanted, length)
         if placed is None:
             left_out += 1
@@ -210,11 +177,12 @@ def _fill(chart: _Map, joint: _Joint, length: Length, stack: Length) -> FixingRo
         return None
     return FixingRow(
         joint=named,
+        kind=joint.kind,
         through=joint.through,
         into=joint.into,
         positions=tuple(positions),
-        end=contact.along.ends[0],
-        middle=(contact.breadth[1] - contact.breadth[0]) // 2,
+        end=joint.end,
+        middle=joint.breadth // 2,
         length=length,
         stack=stack,
         rods=tuple(rods),
@@ -235,10 +203,12 @@ def _spread(length: Length, screws: Screws) -> Iterator[Length]:
 
 
 def _find_free(
-    chart: _Map, joint: _Joint, wanted: Length, length: Length
+    chart: _Map, joint: FixingJoint, wanted: Length, length: Length
 ) -> tuple[Length, Rod] | None:
     """Return the free place nearest to the wanted one, at most half a spacing away."""
-    screws, run = chart.screws, joint.contact.length
+    screws, run = chart.screws, _length(joint)
+    comes_out = joint.kind == "carcass" and screws.carcass is CarcassScrews.UNTIL_DRY
+    bands = [band for name, band in chart.bands if not (comes_out and name == ROUNDED_EDGE)]
     least = min(screws.first, run // 2)
     steps = screws.spacing // 2 // SLIDE
     for step in sorted(range(-steps, steps + 1), key=lambda step: (abs(step), step)):
@@ -246,17 +216,22 @@ def _find_free(
         if not least <= at <= run - least:
             continue
         body = _screw(chart, joint, at, length)
-        if not any(meet(body, band, screws.margin) for _, band in chart.bands):
+        if not any(meet(body, band, screws.margin) for band in bands):
             return at, body
     return None
 
 
-def _screw(chart: _Map, joint: _Joint, at: Length, length: Length) -> Rod:
+def _length(joint: FixingJoint) -> Length:
+    across, along = (b - a for a, b in zip(joint.start, joint.finish, strict=True))
+    return round(hypot(across, along)) if across and along else abs(across + along)
+
+
+def _screw(chart: _Map, joint: FixingJoint, at: Length, length: Length) -> Rod:
     """Return a screw as a body, its head on the free face of what it goes through."""
-    contact = joint.contact
-    across = next(axis for axis in cross_axes(contact.axis) if axis is not contact.along)
-    place = {contact.along: contact.run[0] + at, across: sum(contact.breadth) // 2}
-    low, high = box_interval(chart.solids[joint.through], contact.axis)
-    is_low = joint.through == contact.first
-    depth = (low, low + length) if is_low else (high - length, high)
-    return screw_rod(contact.axis, place, depth, chart.screws.diameter)
+    whole = _length(joint)
+    first, second = (
+        a + (b - a) * at // whole for a, b in zip(joint.start, joint.finish, strict=True)
+    )
+    low, high = box_interval(chart.solids[joint.through], joint.axis)
+    depth = (low, low + length) if joint.is_low else (high - length, high)
+    return rod(joint.axis, (first, second), chart.screws.diameter, depth)

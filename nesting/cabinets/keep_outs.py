@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 from itertools import product
 
-from nesting.cabinets.bodies import Rod, Solid, box_interval, cross_axes, rod
+from nesting.cabinets.bodies import Solid, box_interval, cross_axes, rod
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.hole_bodies import find_bodies, reach
 from nesting.cabinets.hole_places import PlacedHole
 from nesting.cabinets.space import Axis, Box, box_along
 from nesting.lengths import Length
+
+ROUNDED_EDGE = "rounded edge"
 
 
 def find_keep_outs(
@@ -22,7 +24,7 @@ def find_keep_outs(
     bands = [(f"path of the hole for the {placed.hole.name}", _path(placed)) for placed in holes]
     bands += [(body.name, body.solid) for hole in holes for body in find_bodies(hole, construction)]
     if round_over:
-        bands += [("rounded edge", box) for box in _round_edges(construction.box, round_over)]
+        bands += [(ROUNDED_EDGE, box) for box in _round_edges(construction.box, round_over)]
     return tuple(bands)
 
 
@@ -45,11 +47,3 @@ def _round_edges(outside: Box, radius: Length) -> Iterator[Box]:
                 low, high = box_interval(outside, other)
                 intervals[other] = (high - radius, high) if is_high else (low, low + radius)
             yield box_along(intervals)
-
-
-def screw_rod(
-    axis: Axis, place: dict[Axis, Length], depth: tuple[Length, Length], diameter: Length
-) -> Rod:
-    """Return a screw as a rod: its direction, its place across it, and how deep it stands."""
-    first, second = cross_axes(axis)
-    return rod(axis, (place[first], place[second]), diameter, depth)

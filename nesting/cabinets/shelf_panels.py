@@ -8,7 +8,7 @@ from nesting.cabinets.carcass import Carcass, rounded_down
 from nesting.cabinets.fillings import wait
 from nesting.cabinets.panels import Cut, Panel
 from nesting.cabinets.shelving import Dividers, Shelves
-from nesting.cabinets.space import Axis
+from nesting.cabinets.space import Axis, Box
 from nesting.cabinets.sums import Rounding, Span, Term
 from nesting.lengths import Length, Unit, format_length
 from nesting.parts import Grain
@@ -115,8 +115,10 @@ def _panel(
     said: Shelves | Dividers,
 ) -> Panel:
     status, oversize, to_do = wait(carcass.design)
-    if said.groove:
-        # It goes in while the carcass is put together, so it cannot wait for it.
+    shelves = carcass.design.shelves
+    if said.groove or (shelves is not None and shelves.groove):
+        # It goes in while the carcass is put together, so it cannot wait for it. Nor can a divider
+        # that carries shelves in grooves.
         status, oversize, to_do = wait(replace(carcass.design, measure_first=False))
     set_back = (Term(length=said.set_back, what="set-back"),) if said.set_back else ()
     depth = Span(
@@ -164,18 +166,28 @@ def _groove(panel: Panel, let_in: tuple[Panel, ...], unit: Unit) -> Panel:
             continue
         cuts.append(Cut(what=f"groove for {other.name}", box=place))
         axis, box = other.normal, panel.box
-        wide, deep, off, stopped = (
+        wide, deep, off = (
             format_length(length, unit)
             for length in (
                 place.size(axis),
                 place.size(panel.normal),
                 place.low[axis.index] - box.low[axis.index],
-                place.low[Axis.DEPTH.index] - box.low[Axis.DEPTH.index],
             )
         )
-        begins = f", beginning {stopped} from the front edge" if stopped != "0" else ""
         to_do.append(
             f"groove across for {other.name}: {wide} wide, {deep} deep, its near edge {off} from "
-            f"the {axis.ends[0]} end{begins}"
+            f"the {axis.ends[0]} end{_say_stops(place, box, unit)}"
         )
     return replace(panel, cuts=(*panel.cuts, *cuts), to_do=(*to_do, *panel.to_do))
+
+
+def _say_stops(place: Box, panel: Box, unit: Unit) -> str:
+    """Return where a groove begins and ends, as far as that is not at the edge of its panel."""
+    depth = Axis.DEPTH.index
+    begins, ends = place.low[depth] - panel.low[depth], panel.high[depth] - place.high[depth]
+    said = ""
+    if begins:
+        said += f", beginning {format_length(begins, unit)} from the front edge"
+    if ends:
+        said += f", ending {format_length(ends, unit)} from the rear edge"
+    return said

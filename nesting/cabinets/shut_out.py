@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from nesting.cabinets.assembly import AssemblyTask
+from nesting.cabinets.bench_tasks import AssemblyTask
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.fittings import AssemblyWishes
 from nesting.cabinets.hole_places import PlacedHole

@@ -4,7 +4,7 @@ The width runs from left to right as seen from the front, the depth from the fro
 height upwards. The outside of the bare box begins at 0 on all three.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias
@@ -78,6 +78,35 @@ class Box:
         if any(a >= b for a, b in zip(low, high, strict=True)):
             return None
         return Box(low=low, high=high)
+
+    def with_side(self, axis: Axis, interval: Interval) -> "Box":
+        """Return the box with another extent along one axis."""
+        low, high = list(self.low), list(self.high)
+        low[axis.index], high[axis.index] = interval
+        return Box(low=_point(low), high=_point(high))
+
+    def without(self, others: "Iterable[Box]") -> "tuple[Box, ...]":
+        """Return what is left of it when other boxes are taken out: boxes apart from each other."""
+        left: tuple[Box, ...] = (self,)
+        for other in others:
+            left = tuple(piece for box in left for piece in _take_out(box, other))
+        return left
+
+
+def _take_out(box: Box, other: Box) -> Iterator[Box]:
+    """Yield what one box leaves of another: slabs before and behind it, axis by axis."""
+    common = box.overlap(other)
+    if common is None:
+        yield box
+        return
+    for axis in _ORDER:
+        low, high = box.low[axis.index], box.high[axis.index]
+        start, end = common.low[axis.index], common.high[axis.index]
+        if low < start:
+            yield box.with_side(axis, (low, start))
+        if end < high:
+            yield box.with_side(axis, (end, high))
+        box = box.with_side(axis, (start, end))
 
 
 def box_along(intervals: Mapping[Axis, Interval]) -> Box:

@@ -79,10 +79,10 @@ def find_room(construction: Construction, holes: tuple[PlacedHole, ...]) -> Room
 def find_volume(solid: Panel | Space) -> int:
     """Return the volume of a panel or space by its outline, cuts taken out, in cubic nanometres."""
     profile, cuts = solid.profile, solid.cuts if isinstance(solid, Panel) else ()
-    whole = solid.box.volume
+    twice = 2 * solid.box.volume
     if profile is not None:
-        whole = profile.area_twice * solid.box.size(profile.axis) // 2
-    return whole - sum(cut.box.volume for cut in cuts)
+        twice = profile.area_twice * solid.box.size(profile.axis)
+    return (twice - sum(cut.volume_twice for cut in cuts)) // 2
 
 
 def _common(insides: list[Space], boxes: Iterable[Box]) -> int:

@@ -4,7 +4,7 @@ from typing import Final
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.design import Closing, Fit, Fitted, Margins
-from nesting.lengths import mm
+from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.stock import Stock, read_material
 from nesting.reading.tables import Table
 
@@ -26,12 +26,18 @@ def read_closing(
     if not table.has(key):
         return usual
     if isinstance(table.values[key], str):
-        return Closing(fit=table.choice(key, Fit))
+        fit = table.choice(key, Fit)
+        set_back, play = _usual_seat(fit, table.unit)
+        return Closing(fit=fit, set_back=set_back, play=play)
     inner = table.table(key)
+    fit = inner.choice("fit", Fit, Fit.INSET)
+    usual_set_back, usual_play = _usual_seat(fit, table.unit)
     closing = Closing(
-        fit=inner.choice("fit", Fit, Fit.INSET),
+        fit=fit,
         board=read_own_board(inner, stock, carcass),
-        set_back=inner.length("set_back", 0, may_be_zero=True),
+        set_back=inner.length("set_back", usual_set_back, may_be_zero=True),
+        depth=inner.length("depth") if inner.has("depth") else None,
+        play=inner.length("play", usual_play, may_be_zero=True, most=MOST_MARGIN),
         wrapped=inner.flag("wrapped") if inner.has("wrapped") else None,
         fitted=inner.choice("fitted", Fitted, Fitted.AFTER_COVERING),
         held_by=inner.text("held_by", ""),
@@ -41,6 +47,16 @@ def read_closing(
     )
     inner.finish()
     return closing
+
+
+def _usual_seat(fit: Fit, unit: Unit) -> tuple[Length, Length]:
+    """Return set-back and play where nothing is said of them: a groove needs both.
+
+    Judgement, no source.
+    """
+    if fit is not Fit.GROOVE:
+        return (0, 0)
+    return (inch("3/8"), inch("1/64")) if unit is Unit.INCH else (mm(10), mm("0.5"))
 
 
 def _read_margins(table: Table) -> Margins:

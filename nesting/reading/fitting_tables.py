@@ -6,6 +6,7 @@ from typing import Final
 
 from nesting.cabinets.fittings import (
     AssemblyWishes,
+    CarcassScrews,
     Clearances,
     Fittings,
     Hardware,
@@ -241,6 +242,8 @@ def _read_screws(inner: Table) -> Screws | None:
     screws = Screws(
         battens=inner.length("battens", 0),
         closings=inner.length("closings", 0),
+        carcass=inner.choice("carcass", CarcassScrews, usual.carcass),
+        carcass_length=inner.length("carcass_length", 0),
         diameter=inner.length("diameter", usual.diameter),
         spacing=inner.length("spacing", usual.spacing),
         first=inner.length("first", usual.first),

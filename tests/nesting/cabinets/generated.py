@@ -6,7 +6,16 @@ from hypothesis import reject
 from hypothesis import strategies as st
 
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit, GrainRound, Margins
+from nesting.cabinets.design import (
+    Battens,
+    BoxDesign,
+    Closing,
+    Covering,
+    Fit,
+    Fitted,
+    GrainRound,
+    Margins,
+)
 from nesting.cabinets.expand import construct
 from nesting.cabinets.families import Design
 from nesting.cabinets.joints import Joint, JointKind
@@ -28,6 +37,36 @@ MARGINS = st.builds(Margins, left=tenths(0, 3), right=tenths(0, 3), bottom=tenth
 
 
 @st.composite
+def let_in_closings(draw: st.DrawFn, wanted: BoxDesign) -> dict[str, object]:
+    """A baffle or back, or both, in a rebate or a groove, without its frame; none as often."""
+    changes: dict[str, object] = {}
+    battens = wanted.battens
+    for name, frame in (("baffle", "front"), ("back", "rear")):
+        if not draw(st.booleans()):
+            continue
+        is_rebate = draw(st.booleans())
+        changes[name] = Closing(
+            fit=Fit.REBATE if is_rebate else Fit.GROOVE,
+            board=draw(st.sampled_from([None, POPLAR])),
+            set_back=draw(st.just(0) | tenths(1, 20)) if is_rebate else draw(tenths(3, 20)),
+            depth=draw(st.none() | tenths(2, 8)),
+            play=draw(tenths(0, 1)),
+            wrapped=draw(st.booleans()) if is_rebate else None,
+            fitted=draw(st.sampled_from(Fitted)),
+            extra=draw(MARGINS),
+            gap=draw(st.just(0) | tenths(20, 100)) if is_rebate else 0,
+        )
+        if battens is not None:
+            battens = Battens(
+                section=battens.section,
+                front=battens.front and frame != "front",
+                rear=battens.rear and frame != "rear",
+                corners=battens.corners,
+            )
+    return {**changes, "battens": battens} if changes else {}
+
+
+@st.composite
 def joined_boxes(draw: st.DrawFn) -> BoxDesign:
     """Boxes with every joint, open backs, seams on one side, grilles, shelves and dividers."""
     wanted = draw(box_designs())
@@ -40,7 +79,8 @@ def joined_boxes(draw: st.DrawFn) -> BoxDesign:
         gap = draw(st.just(0) | tenths(20, 100))
         upper = draw(st.none() | tenths(20, 60)) if gap else None
         changes["back"] = replace(wanted.back, gap=gap, upper=upper)
-    if wanted.baffle is not None and wanted.baffle.fit is Fit.INSET:
+    changes |= draw(let_in_closings(wanted))
+    if wanted.baffle is not None and wanted.baffle.fit is Fit.INSET and "baffle" not in changes:
         baffle = replace(wanted.baffle, extra=draw(MARGINS))
         changes["baffle"] = baffle
         if baffle.set_back > mm(8) and draw(st.booleans()):

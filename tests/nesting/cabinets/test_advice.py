@@ -14,8 +14,8 @@ def test_a_design_that_says_everything_leaves_no_question() -> None:
 def test_a_box_without_a_back_asks_for_it() -> None:
     assert build(design(back=None)).questions == (
         (
-            "Nothing is said about the back. Is the cabinet open at the rear? Say that the back is "
-            "inset, planted or none. It is left out until then."
+            "Nothing is said about the back. Is the cabinet open at the rear? Write back = "
+            '"inset", "rebate", "groove", "planted" or "none". It is left out until then.'
         ),
     )
 

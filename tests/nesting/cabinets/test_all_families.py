@@ -15,7 +15,7 @@ from nesting.cabinets.design import BoxDesign, GrainRound, Through
 from nesting.cabinets.expand import expand
 from nesting.cabinets.families import Design
 from nesting.cabinets.joints import JointKind
-from nesting.cabinets.panels import Bar, Panel, Space
+from nesting.cabinets.panels import Bar, Cut, Panel, Space
 from nesting.cabinets.profiles import Profile, profile_of
 from nesting.cabinets.space import Axis, Box
 from nesting.cabinets.sums import round_size
@@ -37,9 +37,9 @@ def outline(corners: tuple[tuple[int, int], ...]) -> shapely.Polygon:
     return shapely.Polygon([(x / NM_PER_MM, y / NM_PER_MM) for x, y in corners])
 
 
-def section(solid: Panel | Space | Bar | Box, axis: Axis, at: float) -> shapely.Geometry:
+def section(solid: Panel | Space | Bar | Cut, axis: Axis, at: float) -> shapely.Geometry:
     """Cut a solid by a plane across an axis: its true shape, cuts and slopes included."""
-    box = solid if isinstance(solid, Box) else solid.box
+    box = solid.box
     if not box.low[axis.index] < at < box.high[axis.index]:
         return shapely.Polygon()
     profile = getattr(solid, "profile", None)
@@ -49,7 +49,7 @@ def section(solid: Panel | Space | Bar | Box, axis: Axis, at: float) -> shapely.
         shape = outline(profile.corners)
     else:
         shape = slice_profile(profile, box, axis, at)
-    cuts = [section(cut.box, axis, at) for cut in getattr(solid, "cuts", ())]
+    cuts = [section(cut, axis, at) for cut in getattr(solid, "cuts", ())]
     return shape.difference(shapely.union_all(cuts)) if cuts else shape
 
 

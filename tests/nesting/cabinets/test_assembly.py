@@ -4,7 +4,14 @@ from dataclasses import replace
 
 from nesting.cabinets.design import BoxDesign, Braces, Closing, Fit
 from nesting.cabinets.fit_out import FitOut
-from nesting.cabinets.fittings import AssemblyWishes, Fittings, InsideItem, LoadsFrom
+from nesting.cabinets.fittings import (
+    AssemblyWishes,
+    CarcassScrews,
+    Fittings,
+    InsideItem,
+    LoadsFrom,
+    Screws,
+)
 from nesting.cabinets.holes import Hole, HoleKind, Mounted
 from nesting.cabinets.shelving import Shelves
 from nesting.lengths import mm
@@ -178,3 +185,30 @@ def test_the_boards_of_a_slot_are_glued_on_before_its_panel_goes_in() -> None:
         "The slot needs boards of its own, which are not among the parts: left 60 × 132.3, right "
         "60 × 132.3, bottom 224 × 132.3, top 224 × 132.3 mm. Add each as a [[part]]."
     )
+
+
+def test_screws_stand_in_the_step_that_drives_them_and_come_out_before_edges_are_rounded() -> None:
+    """Acceptance (N55), and common practice: no cutter may meet a screw."""
+    screws = Screws(carcass=CarcassScrews.UNTIL_DRY, round_over=mm(6))
+    steps = [step.what for step in fit(FRAMED, Fittings(screws=screws)).steps]
+    assert steps[:4] == [
+        (
+            "Glue up the carcass: left side, right side, top, bottom. Drive 12 screws 50 mm. "
+            "Check its diagonals."
+        ),
+        (
+            "When the glue is dry, take the screws of the carcass out again, every one, and fill "
+            "their holes: no cutter may meet a screw."
+        ),
+        "Round the outside edges over, radius 6 mm.",
+        "Fix the front frame of battens. Drive 14 screws 30 mm.",
+    ]
+    stay = replace(screws, carcass=CarcassScrews.STAY, round_over=0)
+    kept = [step.what for step in fit(FRAMED, Fittings(screws=stay)).steps]
+    assert not any("take the screws" in what or "Round the" in what for what in kept)
+
+
+def test_edges_are_rounded_only_after_a_planted_panel_has_closed_them() -> None:
+    wanted = design(baffle=Closing(fit=Fit.PLANTED))
+    found = fit(wanted, Fittings(screws=Screws(round_over=mm(6))))
+    assert number(found, "Put the baffle in") < number(found, "Round the outside edges over")

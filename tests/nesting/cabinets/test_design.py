@@ -29,7 +29,8 @@ FRONT_FRAME = Battens(section=(mm(20), mm(20)), front=True)
             {"baffle": Closing(fit=Fit.PLANTED, set_back=mm(5))},
             [
                 (
-                    "cabinet 'Stage box', baffle: only an inset baffle can be set back.\n"
+                    "cabinet 'Stage box', baffle: only an inset baffle, or one in a rebate or "
+                    "groove, can be set back.\n"
                     "Make the baffle inset, or leave the set-back out."
                 )
             ],

@@ -7,11 +7,12 @@ from hypothesis import given, settings
 
 from nesting.cabinets.bodies import meet
 from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
-from nesting.cabinets.fittings import Screws
+from nesting.cabinets.fittings import CarcassScrews, Screws
 from nesting.cabinets.fixings import FAR_FACE, FixingRow, list_solids, map_fixings
 from nesting.cabinets.goods import find_glued
 from nesting.cabinets.hole_places import PlacedHole
 from nesting.cabinets.holes import Hole, HoleKind
+from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.keep_outs import find_keep_outs
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit, mm
@@ -171,3 +172,58 @@ def test_the_glued_length_of_a_bare_carcass_is_that_of_its_joints() -> None:
     depth = mm(350) - mm("17.7")
     round_about = 2 * mm(600) + 2 * mm("464.6")
     assert find_glued(lay_out(planted)) == 4 * depth + round_about
+
+
+BUTTED = design(baffle=Closing(fit=Fit.PLANTED), back=Closing(fit=Fit.NONE))
+
+
+def carcass_rows(screws: Screws, wanted: BoxDesign = BUTTED) -> list[FixingRow]:
+    return [row for row in rows_of(wanted, screws) if row.kind == "carcass"]
+
+
+def test_a_carcass_that_is_glued_and_clamped_gets_no_screws() -> None:
+    assert not carcass_rows(Screws())
+
+
+def test_screws_of_a_butt_joint_go_through_the_panel_that_runs_through() -> None:
+    """Through the middle of the edge of the panel that stands between, 17.7 / 2 from outside."""
+    rows = carcass_rows(Screws(carcass=CarcassScrews.UNTIL_DRY))
+    corners = [row for row in rows if row.through.endswith("side")]
+    assert [row.joint for row in corners] == [
+        f"{side} to {other}" for side in ("left side", "right side") for other in ("top", "bottom")
+    ]
+    assert {row.middle for row in corners} == {mm("8.85")}
+    assert {row.length for row in corners} == {mm(50)}
+    assert {row.joint for row in rows} - {row.joint for row in corners} == {
+        f"baffle to {name}" for name in ("left side", "right side", "top", "bottom")
+    }
+
+
+def test_screws_that_stay_keep_clear_of_the_round_over_and_those_that_come_out_need_not() -> None:
+    """A radius of 6 and a margin of 5 reach 11 mm in; the screw begins 6.85 mm in."""
+    rounded = Screws(carcass=CarcassScrews.STAY, round_over=mm(6))
+    assert not carcass_rows(rounded)
+    rows, notes = map_fixings("Box", lay_out(BUTTED), (), rounded, Unit.MM)
+    assert not rows
+    assert sum("glue it there" in note for note in notes) == 8
+    assert len(carcass_rows(replace(rounded, carcass=CarcassScrews.UNTIL_DRY))) == 8
+    assert len(carcass_rows(replace(rounded, round_over=mm(1)))) == 8
+
+
+def test_joints_that_are_no_butts_are_said_to_get_no_screws() -> None:
+    wanted = replace(BUTTED, joint=Joint(kind=JointKind.MITRE), baffle=Closing(fit=Fit.NONE))
+    screws = Screws(carcass=CarcassScrews.STAY)
+    rows, notes = map_fixings("Box", lay_out(wanted), (), screws, Unit.MM)
+    assert not rows
+    assert notes == (
+        "The corners of the carcass are mitre joints: they get no screws. Glue and clamp them.",
+    )
+
+
+def test_a_joint_too_thin_for_the_shortest_usual_screw_is_glued() -> None:
+    """10 mm batten on 9 mm: 16 mm is not less than 19 - 3."""
+    battens = Battens(section=(mm(10), mm(30)), front=True)
+    wanted = replace(FRAMED, battens=battens)
+    rows, notes = map_fixings("Box", lay_out(wanted, mm(9)), (), Screws(), Unit.MM)
+    assert "battens" not in {row.kind for row in rows}
+    assert notes[0] == "The joint front frame, bottom to bottom is too thin for screws: glue it."

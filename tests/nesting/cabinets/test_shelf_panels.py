@@ -11,6 +11,7 @@ from nesting.errors import InputError
 from nesting.lengths import mm
 from nesting.parts import Status
 from tests.nesting.cabinets.designs import build, design, lay_out, part
+from tests.nesting.cabinets.fit_samples import fit
 
 OPEN = Closing(fit=Fit.NONE)
 
@@ -48,8 +49,18 @@ def test_a_grooved_shelf_is_longer_by_twice_the_groove_and_waits_for_nothing() -
     assert shelf.sums[0] == "476.5 = 500 - 17.7 - 17.7 + 6 + 6 (476.6, rounded down to 0.5)"
     assert shelf.status is Status.FINAL
     assert part(built, "Side, left").to_do == (
-        "groove across for shelf 1: 17.7 wide, 6 deep, its near edge 217.7 from the bottom end",
+        (
+            "groove across for shelf 1: 17.7 wide, 6 deep, its near edge 217.7 from the bottom "
+            "end, ending 17.7 from the rear edge"
+        ),
     )
+
+
+def test_a_divider_that_holds_shelves_in_grooves_is_glued_up_with_them() -> None:
+    wanted = design(baffle=OPEN, dividers=Dividers(), shelves=Shelves(groove=mm(6)))
+    assert part(build(wanted), "Divider").status is Status.FINAL
+    glued = next(step.what for step in fit(wanted).steps if step.what.startswith("Glue up"))
+    assert "divider 1, shelf 1, shelf 2" in glued
 
 
 def test_dividers_make_bays_and_their_shelves_fit_between_them() -> None:

@@ -207,7 +207,7 @@ def test_a_wedge_that_cannot_be_built_is_refused(changed: dict[str, object], mes
 def test_a_wedge_of_which_nothing_is_said_asks() -> None:
     asked = build(replace(WEDGE, baffle=None, back=None, answers=())).questions
     assert asked[0] == (
-        "Nothing is said about the baffle. Is the cabinet open at the front? Say that the baffle "
-        "is inset or none. It is left out until then."
+        "Nothing is said about the baffle. Is the cabinet open at the front? Write baffle = "
+        '"inset" or "none". It is left out until then.'
     )
     assert any("feet" in question for question in asked)

@@ -208,7 +208,7 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
                 "    baffle = { fit = 'inset', setback = 5 }\n"
                 "                              ^^^^^^^\n"
                 "Did you mean 'set_back'? Known here: 'fit', 'material', 'thickness', 'set_back', "
-                "'wrapped', 'fitted', 'held_by', 'extra', 'gap' and 'upper'."
+                "'depth', 'play', 'wrapped', 'fitted', 'held_by', 'extra', 'gap' and 'upper'."
             ),
         ),
         (
@@ -226,7 +226,8 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
                 "job.toml, line 5, key 'back': 'insett' is not one of the choices.\n"
                 '    back = "insett"\n'
                 "           ^^^^^^^^\n"
-                "Did you mean 'inset'? Write 'inset', 'planted' or 'none'."
+                "Did you mean 'inset'? Write 'inset', 'rebate', 'groove', 'planted' or "
+                "'none'."
             ),
         ),
         (
@@ -251,7 +252,8 @@ def test_on_an_inch_job_the_allowance_is_an_eighth() -> None:
         (
             "baffle = { fit = 'planted', set_back = 5 }\n",
             (
-                "job.toml, line 5, key 'baffle': only an inset baffle can be set back.\n"
+                "job.toml, line 5, key 'baffle': only an inset baffle, or one in a "
+                "rebate or groove, can be set back.\n"
                 "    baffle = { fit = 'planted', set_back = 5 }\n"
                 "             ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"
                 "Make the baffle inset, or leave the set-back out."
@@ -335,6 +337,15 @@ answers = { feet = "castors", spare = "one side" }
 
 def test_a_bare_word_names_a_joint() -> None:
     assert read(BOX + 'joint = "mitre"\n').joint == Joint(kind=JointKind.MITRE)
+
+
+def test_a_back_in_a_rebate_or_groove_is_read_with_its_usual_seat() -> None:
+    deep = read(BOX + 'back = { fit = "rebate", depth = 8, set_back = 2, play = 0.5 }\n').back
+    assert deep == Closing(fit=Fit.REBATE, depth=mm(8), set_back=mm(2), play=mm("0.5"))
+    assert read(BOX + 'back = "rebate"\n').back == Closing(fit=Fit.REBATE)
+    groove = Closing(fit=Fit.GROOVE, set_back=mm(10), play=mm("0.5"))
+    assert read(BOX + 'back = "groove"\n').back == groove
+    assert read(BOX + 'back = { fit = "groove" }\n').back == groove
 
 
 def test_a_case_is_open_in_front_unless_said_otherwise() -> None:

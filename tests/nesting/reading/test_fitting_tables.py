@@ -6,6 +6,7 @@ import pytest
 from nesting.cabinets.fit_out import Hazard
 from nesting.cabinets.fittings import (
     AssemblyWishes,
+    CarcassScrews,
     Clearances,
     Fittings,
     Hardware,
@@ -159,6 +160,8 @@ width = 1400
 [screws]
 battens = 30
 closings = 35
+carcass = "until dry"
+carcass_length = 45
 diameter = 5
 spacing = 120
 first = 40
@@ -203,6 +206,8 @@ pivot = 8
         screws=Screws(
             battens=mm(30),
             closings=mm(35),
+            carcass=CarcassScrews.UNTIL_DRY,
+            carcass_length=mm(45),
             diameter=mm(5),
             spacing=mm(120),
             first=mm(40),
