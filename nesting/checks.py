@@ -12,7 +12,7 @@ from nesting.job import Job
 from nesting.layout import By, Cut, Direction, Layout, Node, PartLeaf, RestLeaf, SheetLayout
 from nesting.lengths import Length
 from nesting.parts import Grain, Part
-from nesting.sheets import Sheet, SheetGrain
+from nesting.sheets import Defect, Sheet, SheetGrain, Use
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +34,9 @@ def check_layout(job: Job, layout: Layout) -> tuple[str, ...]:
 
     Checked are: every copy placed once or reported once; cuts that run edge to edge, in pieces that
     are there, and remove exactly one kerf; parts of the right size, on the right material and
-    thickness, with the right grain, inside the trims; no more sheets than there are; trims cut off
-    where they must be; and areas that add up exactly.
+    thickness, with the right grain, inside the trims and on no defect that they must not lie on; no
+    more sheets than there are; trims cut off where they must be; leftovers kept that are sound and
+    worth it; and areas that add up exactly.
     """
     faults = [*_check_copies(job, layout), *_check_stock(job, layout)]
     for number, sheet in enumerate(layout.sheets, start=1):
@@ -126,8 +127,9 @@ def _check_sheet(job: Job, layout: SheetLayout) -> Iterator[str]:
         if isinstance(node, PartLeaf):
             if 0 <= node.part < len(job.parts):
                 yield from _check_part(job.parts[node.part], node, sheet, wood, usable)
+                yield from _check_ground(job.parts[node.part], node, sheet, wood)
         else:
-            yield from _check_rest(job, node, wood, usable)
+            yield from _check_rest(job, node, sheet, wood, usable)
     if area != whole.area:
         yield f"parts, leftovers and dust make {area}, the sheet has {whole.area}"
 
@@ -207,12 +209,36 @@ def _runs_with_grain(part: Part, sheet: Sheet, *, turned: bool) -> bool:
     return part.grain is (side_along_x if sheet.grain is SheetGrain.LENGTH else side_along_y)
 
 
-def _check_rest(job: Job, leaf: RestLeaf, wood: _Wood, usable: _Wood) -> Iterator[str]:
-    """Check that a leftover is called an offcut exactly where it is worth keeping."""
+def _check_ground(part: Part, leaf: PartLeaf, sheet: Sheet, wood: _Wood) -> Iterator[str]:
+    """Check that a part lies on no defect, or is hidden and lies on one that is for such parts."""
+    for defect in sheet.defects:
+        if not _is_on(wood, defect):
+            continue
+        if defect.use is Use.NOTHING:
+            yield f"copy {leaf.copy} of {part.name!r} lies on a {defect.what} of {sheet.name!r}"
+        elif not part.is_hidden:
+            yield (
+                f"copy {leaf.copy} of {part.name!r} shows and lies on a {defect.what} of "
+                f"{sheet.name!r}, which is for hidden parts"
+            )
+
+
+def _is_on(wood: _Wood, defect: Defect) -> bool:
+    """Return whether a piece and a defect have more than an edge in common."""
+    along = min(wood.right, defect.x + defect.length) - max(wood.left, defect.x)
+    across = min(wood.high, defect.y + defect.width) - max(wood.low, defect.y)
+    return along > 0 and across > 0
+
+
+def _check_rest(
+    job: Job, leaf: RestLeaf, sheet: Sheet, wood: _Wood, usable: _Wood
+) -> Iterator[str]:
+    """Check that a leftover is called an offcut exactly where it is sound and worth keeping."""
     sides = (
         min(wood.right, usable.right) - max(wood.left, usable.left),
         min(wood.high, usable.high) - max(wood.low, usable.low),
     )
     is_worth_keeping = min(sides) >= job.keep.width and max(sides) >= job.keep.length
-    if leaf.is_offcut is not is_worth_keeping:
+    is_sound = not any(_is_on(wood, defect) for defect in sheet.defects)
+    if leaf.is_offcut is not (is_worth_keeping and is_sound):
         yield f"a leftover of {sides[0]} x {sides[1]} is {'' if leaf.is_offcut else 'not '}kept"

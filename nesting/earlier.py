@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from nesting.lengths import Length
-from nesting.sheets import SheetGrain, Trim
+from nesting.sheets import Defect, SheetGrain, Trim
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +36,7 @@ class Leftover:
         width: Extent along the width of that sheet.
         grain: The side that the face grain runs along.
         trim: What is not used along the edges that are still raw.
+        defects: Its places that are not sound, from its own low corner.
     """
 
     code: str
@@ -46,6 +47,7 @@ class Leftover:
     width: Length
     grain: SheetGrain
     trim: Trim = Trim()
+    defects: tuple[Defect, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,6 +32,36 @@ class Trim:
     bottom: Length = 0
 
 
+class Use(Enum):
+    """What may lie on a place of a sheet that is not sound."""
+
+    NOTHING = "nothing"
+    HIDDEN_PARTS = "hidden parts"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Defect:
+    """A rectangle of one real sheet that is not sound.
+
+    Measured from the home corner, the bottom left one as seen from the good face.
+
+    Attributes:
+        what: What it is, in a word or two, such as "knot hole".
+        x: From the home corner along the sheet's length to its near end. Not negative.
+        y: The same along the sheet's width.
+        length: Extent along the sheet's length. Positive.
+        width: Extent along its width. Positive.
+        use: What may lie there. Cuts, waste and trims may lie on any.
+    """
+
+    what: str = "defect"
+    x: Length
+    y: Length
+    length: Length
+    width: Length
+    use: Use = Use.NOTHING
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """A kind of sheet, and how many of it there are.
@@ -48,6 +78,9 @@ class Sheet:
         count: How many there are; None where as many as needed can be had.
         owned: Already in the garage.
         trim: What is not used along each edge.
+        defects: Its places that are not sound. Sheets that are not sound are told apart: each is
+            a kind of its own, of which there is one.
+        told_from: Name of the kind that it was told apart from for its defects; else empty.
     """
 
     name: str
@@ -61,6 +94,8 @@ class Sheet:
     count: int | None = None
     owned: bool = False
     trim: Trim = Trim()
+    defects: tuple[Defect, ...] = ()
+    told_from: str = ""
 
     @property
     def real_thickness(self) -> Length:

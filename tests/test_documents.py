@@ -48,6 +48,10 @@ ENDING_IN = {
     "saw": SHEET + PART + "[saw]\n",
     "sheet": PART + SHEET,
     "sheet.trim": PART + SHEET + "[sheet.trim]\n",
+    "sheet.defect": PART
+    + SHEET
+    + 'count = 1\n[[sheet.defect]]\nalong = "100 mm"\nacross = "90 mm"\n'
+    + 'length = "80 mm"\nwidth = "70 mm"\n',
     "part": SHEET + PART + 'free = ["width"]\n',
     "cabinet": SHEET + CABINET + 'free = ["depth"]\n',
     "cabinet.joint": SHEET + CABINET + "[cabinet.joint]\n",

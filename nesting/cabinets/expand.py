@@ -19,6 +19,7 @@ from nesting.cabinets.handing import name_handed
 from nesting.cabinets.hole_places import note_holes
 from nesting.cabinets.joint_first import bind_pairs, warn_of_no_pair
 from nesting.cabinets.listing import list_battens, list_parts
+from nesting.cabinets.showing import find_hidden_kinds
 from nesting.cabinets.sums import write_closing_sum
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit
@@ -52,8 +53,13 @@ def expand(
     """
     assert len(letters) == design.count, "a letter for each cabinet"
     construction = construct(design, measured, step=step, unit=unit)
+    hidden = find_hidden_kinds(design, construction)
     parts = [
-        _bind(list_parts(construction.panels, each, step=step, unit=unit), design, construction)
+        _bind(
+            list_parts(construction.panels, each, step=step, unit=unit, hidden=hidden),
+            design,
+            construction,
+        )
         for each in letters
     ]
     battens = [list_battens(construction.bars, each, step=step, unit=unit) for each in letters]

@@ -1,6 +1,7 @@
 """From solids to lists: the parts and battens of one cabinet."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from itertools import groupby
 from typing import TypeVar
 
@@ -13,13 +14,28 @@ Solid = TypeVar("Solid", Panel, Bar)
 
 
 def list_parts(
-    panels: Iterable[Panel], letter: str, *, step: Length, unit: Unit
+    panels: Iterable[Panel],
+    letter: str,
+    *,
+    step: Length,
+    unit: Unit,
+    hidden: frozenset[str] = frozenset(),
 ) -> tuple[Part, ...]:
     """Return the parts of one cabinet, rounded to the step.
 
     Panels of one kind become one part with a count: either may take the other's place.
+
+    Args:
+        panels: The panels of the cabinet.
+        letter: Its letter.
+        step: Sizes are rounded to this.
+        unit: The unit of the sums.
+        hidden: The kinds that show nowhere when the work is done.
     """
-    return tuple(_as_part(group, letter, step, unit) for group in _by_kind(panels))
+    return tuple(
+        replace(_as_part(group, letter, step, unit), is_hidden=group[0].kind in hidden)
+        for group in _by_kind(panels)
+    )
 
 
 def list_battens(

@@ -1,15 +1,25 @@
 """Yard pieces as stock for the search, and its layouts put back into whole sheets."""
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from nesting.defects import mark_leftovers
 from nesting.first_cuts.split import Split
 from nesting.job import Job
-from nesting.layout import Cut, Layout, Node, PartLeaf, Rect, RestLeaf, SheetLayout, Unplaced, walk
-from nesting.saw import Keep
+from nesting.layout import (
+    Layout,
+    Node,
+    PartLeaf,
+    Rect,
+    SheetLayout,
+    Unplaced,
+    replace_leaves,
+    walk,
+)
 from nesting.sheets import Sheet
+from nesting.zones import cut_out
 
 Path = tuple[int, ...]
 
@@ -103,6 +113,7 @@ def _as_sheet(job: Job, lot: Lot, number: int) -> Sheet | None:
         price=Decimal(0),
         owned=True,
         count=lot.count,
+        defects=cut_out(sheet.defects, piece.rect),
     )
     return made if min(made.usable_length, made.usable_width) > 0 else None
 
@@ -129,8 +140,10 @@ def put_together(job: Job, asked: PieceJob, lots: Sequence[Lot], found: Layout) 
                 for piece, roots in zip(lot.split.pieces, used, strict=True)
                 if index < len(roots)
             }
-            root = _replace_leaves(lot.split.root, nodes)
-            root = _mark_offcuts(root, job.sheets[lot.sheet], job.keep)
+            root = replace_leaves(lot.split.root, nodes)
+            sheet = job.sheets[lot.sheet]
+            # The search judged leftovers by the allowances of its piece.
+            root = mark_leftovers(root, sheet, job.keep, job.saw.kerf)
             bought.append(SheetLayout(sheet=lot.sheet, root=root))
     return Layout(
         sheets=(*home, *bought),
@@ -148,40 +161,4 @@ def _with_parts(root: Node, parts: Sequence[int]) -> Node:
         for place in walk(root, Rect(x=0, y=0, length=0, width=0))
         if isinstance(place.node, PartLeaf)
     }
-    return _replace_leaves(root, leaves)
-
-
-def _mark_offcuts(root: Node, sheet: Sheet, keep: Keep) -> Node:
-    """Return a tree whose leftovers are offcuts exactly where they are worth keeping.
-
-    The search judged them by the allowances of its piece; a leftover is judged by the trims of
-    the sheet alone, like all others.
-    """
-    leaves: dict[Path, Node] = {}
-    for place in walk(root, Rect(x=0, y=0, length=sheet.length, width=sheet.width)):
-        if isinstance(place.node, RestLeaf):
-            rect, trim = place.rect, sheet.trim
-            sides = sorted(
-                (
-                    min(rect.x + rect.length, sheet.length - trim.right) - max(rect.x, trim.left),
-                    min(rect.y + rect.width, sheet.width - trim.top) - max(rect.y, trim.bottom),
-                )
-            )
-            is_offcut = sides[0] >= keep.width and sides[1] >= keep.length
-            leaves[place.path] = RestLeaf(is_offcut=is_offcut)
-    return _replace_leaves(root, leaves)
-
-
-def _replace_leaves(root: Node, leaves: Mapping[Path, Node]) -> Node:
-    """Return a tree with other nodes in place of some leaves. Built from the leaves up."""
-    nodes: dict[Path, Node] = {}
-    for place in reversed(list(walk(root, Rect(x=0, y=0, length=0, width=0)))):
-        if isinstance(place.node, Cut):
-            nodes[place.path] = replace(
-                place.node,
-                first=nodes.get((*place.path, 0)),
-                second=nodes.get((*place.path, 1)),
-            )
-        else:
-            nodes[place.path] = leaves.get(place.path, place.node)
-    return nodes[()]
+    return replace_leaves(root, leaves)

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from nesting.defects import solve_clear
 from nesting.first_cuts.candidates import list_splits
 from nesting.first_cuts.needs import is_handled_whole
 from nesting.first_cuts.split import Split
@@ -20,7 +21,7 @@ from nesting.layout import Layout, SheetLayout, Unplaced
 from nesting.parts import Part
 from nesting.search.grid import fits
 from nesting.search.result import GroupResult, Progress, Result
-from nesting.solve import DEFAULT_EFFORT, solve
+from nesting.solve import DEFAULT_EFFORT
 from nesting.strips import bind_strips, loosen
 
 
@@ -52,7 +53,7 @@ def solve_with_yard(
         )
         return replace(found, layout=loosen(bound, found.layout))
     deadline_s = None if seconds is None else time.monotonic() + seconds
-    base = solve(job, effort=effort, seed=seed, seconds=seconds, progress=progress)
+    base = solve_clear(job, effort=effort, seed=seed, seconds=seconds, progress=progress)
     if job.yard is None and job.car is None:
         return base
     planned: list[_Planned] = []

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from nesting.cut_sequence import minutes, order_cuts
+from nesting.defects import solve_clear
 from nesting.first_cuts.assembly import Lot, PieceJob, make_piece_job, put_together
 from nesting.first_cuts.lots import Purchase, count_cuts, list_lots, list_purchases, price_of
 from nesting.first_cuts.split import Split
 from nesting.job import Job
 from nesting.layout import Layout, SheetLayout
-from nesting.solve import solve
 
 MOST_WAYS = 60
 MANY_PARTS = 200
@@ -182,7 +182,7 @@ def _worth_trying(job: Job, group: Group, ways: Sequence[list[Lot]]) -> Iterator
 def _lay_out(job: Job, group: Group, lots: tuple[Lot, ...], effort: Effort, *, share: int) -> Way:
     """Return what comes of one way, found with the effort divided by a share, 0 for none."""
     asked: PieceJob = make_piece_job(job, group.parts, lots)
-    found = solve(
+    found = solve_clear(
         asked.job,
         effort=max(1, effort.effort // share) if share else 0,
         seed=effort.seed,

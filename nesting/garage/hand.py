@@ -8,7 +8,8 @@ from nesting.garage.marks import Marks, Size, is_there
 from nesting.garage.planned import Piece, Planned, PlannedSheet
 from nesting.layout import By, Direction, Rect
 from nesting.lengths import Length, mm
-from nesting.sheets import SheetGrain, Trim
+from nesting.sheets import Defect, SheetGrain, Trim
+from nesting.zones import cut_out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +29,7 @@ class InHand:
         width: Extent along the sheet's width.
         grain: The side that the face grain runs along.
         trim: What is not used along the edges that are still raw.
+        defects: Its places that are not sound, from its own low corner.
     """
 
     name: str
@@ -41,6 +43,7 @@ class InHand:
     width: Length
     grain: SheetGrain
     trim: Trim
+    defects: tuple[Defect, ...] = ()
 
     @property
     def is_cut(self) -> bool:
@@ -84,6 +87,7 @@ def _kept(leftover: Leftover, left: tuple[Size, ...] | None) -> Iterator[InHand]
             width=width,
             grain=leftover.grain,
             trim=leftover.trim,
+            defects=leftover.defects if left is None else (),
         )
 
 
@@ -103,6 +107,7 @@ def to_leftover(piece: InHand, fingerprint: str) -> Leftover:
         width=piece.width,
         grain=piece.grain,
         trim=piece.trim,
+        defects=piece.defects,
     )
 
 
@@ -145,6 +150,7 @@ def _as_it_lies(sheet: PlannedSheet, piece: Piece, marks: Marks) -> InHand:
         width=rect.width,
         grain=sheet.grain,
         trim=trim,
+        defects=cut_out(find_defects(sheet, marks), rect),
     )
 
 
@@ -207,6 +213,12 @@ def find_thickness(sheet: PlannedSheet, marks: Marks) -> tuple[Length, ...]:
     if read is not None and read.thickness:
         return read.thickness
     return () if sheet.measured is None else (sheet.measured,)
+
+
+def find_defects(sheet: PlannedSheet, marks: Marks) -> tuple[Defect, ...]:
+    """Return the defects that a sheet was planned with, and those found since."""
+    read = marks.sheets.get(sheet.number)
+    return sheet.defects if read is None else (*sheet.defects, *read.defects)
 
 
 TENTH = mm("0.1")

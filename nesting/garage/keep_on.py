@@ -28,6 +28,7 @@ from nesting.layout import (
 from nesting.parts import Grain, Part
 from nesting.saw import Keep
 from nesting.sheets import Sheet, SheetGrain, Trim
+from nesting.zones import cut_out, is_sound, list_barred
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,10 +120,11 @@ def put_in(kept: Kept, found: Layout) -> Layout:
 
 
 def make_rest(rect: Rect, sheet: Sheet, keep: Keep) -> RestLeaf:
-    """Return a leftover, an offcut where what lies inside the trims is worth keeping."""
+    """Return a leftover, an offcut where it is sound and what lies inside the trims worth it."""
     trim = _trims_at(rect, sheet)
     sides = sorted((rect.length - trim.left - trim.right, rect.width - trim.bottom - trim.top))
-    return RestLeaf(is_offcut=sides[0] >= keep.width and sides[1] >= keep.length)
+    is_worth_keeping = sides[0] >= keep.width and sides[1] >= keep.length
+    return RestLeaf(is_offcut=is_worth_keeping and is_sound(rect, sheet.defects))
 
 
 def _root_of(
@@ -171,6 +173,7 @@ def _is_still_right(part: Part, leaf: PartLeaf, rect: Rect, sheet: Sheet) -> boo
         and (part.material, part.thickness) == (sheet.material, sheet.thickness)
         and _trims_at(rect, sheet) == Trim()
         and may_lie(part, sheet, turned=leaf.turned)
+        and is_sound(rect, list_barred(part, sheet.defects))
     )
 
 
@@ -198,6 +201,7 @@ def _rests(
                 length=rect.length,
                 width=rect.width,
                 trim=_trims_at(rect, source),
+                defects=cut_out(source.defects, rect),
                 price=Decimal(0),
                 owned=True,
                 count=1,

@@ -11,6 +11,7 @@ from typing import TypeAlias
 from nesting.errors import Fault, InputError
 from nesting.garage.planned import Piece, Planned, PlannedSheet
 from nesting.lengths import Length
+from nesting.sheets import Defect
 
 Size: TypeAlias = tuple[Length, Length]
 CutName: TypeAlias = tuple[int, int]
@@ -63,12 +64,14 @@ class SheetRead:
         size: Length and width as the plan gives them, None where they were not read.
         diagonals: Both diagonals, None where they were not read.
         thickness: Readings of the thickness.
+        defects: Places that are not sound.
     """
 
     sheet: int
     size: Size | None = None
     diagonals: Size | None = None
     thickness: tuple[Length, ...] = ()
+    defects: tuple[Defect, ...] = ()
 
 
 Mark: TypeAlias = CutMade | PartRead | PieceSpoilt | SheetMissing | SheetRead
@@ -270,6 +273,12 @@ def printed_sides(piece: Piece) -> Size:
 def _add_sheet_reading(planned: Planned, marks: Marks, mark: SheetRead) -> Marks:
     sheet = find_sheet(planned, mark.sheet)
     where = f"sheet {sheet.number}"
+    if mark.defects and _is_begun(marks, sheet):
+        raise refuse(
+            where,
+            "its home corner is gone, because cuts of it are marked",
+            "Mark the piece that has the defect as spoilt, and say what is left of it.",
+        )
     if (mark.size or mark.diagonals) and _is_begun(marks, sheet):
         raise refuse(
             where,
@@ -283,6 +292,7 @@ def _add_sheet_reading(planned: Planned, marks: Marks, mark: SheetRead) -> Marks
         size=mark.size or before.size,
         diagonals=mark.diagonals or before.diagonals,
         thickness=mark.thickness or before.thickness,
+        defects=(*before.defects, *mark.defects),
     )
     _check_sheet_reading(sheet, merged, where)
     return replace(marks, sheets={**marks.sheets, mark.sheet: merged})
@@ -296,6 +306,14 @@ FARTHEST_THICKNESS = 15
 
 def _check_sheet_reading(sheet: PlannedSheet, read: SheetRead, where: str) -> None:
     length, width = read.size or (sheet.length, sheet.width)
+    for defect in read.defects:
+        if defect.x + defect.length > length or defect.y + defect.width > width:
+            raise refuse(
+                where,
+                "a defect reaches beyond its edge",
+                "Measure from the home corner to the near side of the defect: along the sheet's "
+                "length first, then along its width.",
+            )
     for side, planned_side in ((length, sheet.length), (width, sheet.width)):
         if abs(side - planned_side) * 100 > FARTHEST_SIZE * planned_side:
             raise refuse(

@@ -11,7 +11,7 @@ from nesting.earlier import FinishedPart, Leftover
 from nesting.layout import By, Direction, Rect
 from nesting.lengths import Length, Unit
 from nesting.parts import Grain
-from nesting.sheets import SheetGrain, Trim
+from nesting.sheets import Defect, SheetGrain, Trim
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +95,7 @@ class PlannedSheet:
         trim: What is not used along each edge.
         cuts: In the order of doing; cut n stands at n - 1.
         pieces: The whole sheet first, every piece after the one it is cut from.
+        defects: Its places that are not sound.
         yard_trims: What is not used along an edge that the yard cut, where it is the low and
             where it is the high end of a piece.
         pause: Number of the cut after which it is put aside for the first whole cabinet, 0 for
@@ -112,6 +113,7 @@ class PlannedSheet:
     trim: Trim
     cuts: tuple[PlannedCut, ...]
     pieces: tuple[Piece, ...]
+    defects: tuple[Defect, ...] = ()
     yard_trims: tuple[Length, Length] = (0, 0)
     pause: int = 0
 

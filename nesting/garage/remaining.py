@@ -9,7 +9,7 @@ from itertools import count
 from nesting.cabinets.letters import USABLE_LETTERS
 from nesting.earlier import Earlier, FinishedPart
 from nesting.garage.hand import InHand, list_finished, list_in_hand
-from nesting.garage.marks import Marks
+from nesting.garage.marks import Marks, refuse
 from nesting.garage.planned import Planned
 from nesting.job import Job
 from nesting.parts import Part, Status
@@ -40,6 +40,9 @@ def find_remaining(job: Job, planned: Planned, marks: Marks) -> Remaining:
         job: The job as the job file tells it now.
         planned: The plan that the marks belong to.
         marks: What has been marked.
+
+    Raises:
+        InputError: The job file has a defect of a sheet that is being cut without it.
     """
     in_hand = list_in_hand(planned, marks)
     finished = list_finished(planned, marks)
@@ -162,6 +165,7 @@ def _as_sheet(piece: InHand) -> Sheet:
         count=1,
         owned=True,
         trim=piece.trim,
+        defects=piece.defects,
     )
 
 
@@ -179,7 +183,16 @@ def _used(job: Job, planned: Planned, marks: Marks) -> Counter[str]:
 
 def _stock_left(job: Job, planned: Planned, marks: Marks) -> Iterator[Sheet]:
     used = _used(job, planned, marks)
+    sound = {sheet.name: sheet.count or 0 for sheet in job.sheets if not sheet.defects}
     for sheet in job.sheets:
+        if sheet.told_from and used[sheet.told_from] > sound.get(sheet.told_from, 0):
+            raise refuse(
+                f"sheet {sheet.name!r}",
+                f"plan {planned.fingerprint} knows of no defect of it, and it is among the sheets "
+                "that are being cut",
+                "Take the defect out of the job file and mark it on the sheet by its number in the "
+                "plan: setout mark JOB --sheet 2 --defect 410,260,120x90",
+            )
         if sheet.count is None:
             yield sheet
         elif sheet.count > used[sheet.name]:

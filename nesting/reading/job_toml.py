@@ -90,7 +90,9 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     saw_table, keep_table, time_table = (root.table(key) for key in ("saw", "keep", "time"))
     saw, keep, times = read_saw(saw_table), read_keep(keep_table), read_times(time_table)
     sheet_tables, covering_table = root.tables("sheet"), root.table("covering")
-    sheets, covering = read_sheets(sheet_tables), read_covering(covering_table)
+    read, covering = read_sheets(sheet_tables), read_covering(covering_table)
+    sheets = tuple(sheet for sheet, _ in read)
+    by_table = {table.path: (sheet, table) for sheet, table in reversed(read)}
     stock = Stock(sheets=sheets, is_complete=_has_sheets(root, sheet_tables, needs=needs_sheets))
     parts = _read_parts(root, stock, saw.kerf, path.parent)
     cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
@@ -126,7 +128,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
         assumptions=(
             *assume_saw(saw, saw_table),
             assume_step(step, heading),
-            *chain.from_iterable(map(assume_sheet, sheets, sheet_tables)),
+            *chain.from_iterable(assume_sheet(*by_table[path]) for path in sorted(by_table)),
             *assume_grain(parts),
             *assume_covering(covering, covering_table),
             *chain.from_iterable(map(assume_cabinet, cabinets)),

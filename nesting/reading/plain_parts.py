@@ -1,6 +1,7 @@
 """Plain parts, from [[part]] tables and from the rows of part lists alike."""
 
 from dataclasses import dataclass
+from enum import Enum
 from typing import Final
 
 from nesting.lengths import Length, mm
@@ -19,9 +20,17 @@ PART_KEYS: Final = (
     "material",
     "thickness",
     "oversize",
+    "face",
 )
 MOST_COPIES: Final = 20_000
 MOST_OVERSIZE: Final = mm(200)
+
+
+class Showing(Enum):
+    """Whether a face of a part shows when the work is done."""
+
+    SHOWS = "shows"
+    HIDDEN = "hidden"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +58,7 @@ def read_part(fields: Fields, stock: Stock, kerf: Length) -> ReadPart | None:
     grain = fields.choice("grain", Grain, Grain.ANY)
     material, thickness = read_material(fields, stock)
     oversize = fields.length("oversize", 0, may_be_zero=True, most=MOST_OVERSIZE)
+    face = fields.choice("face", Showing, Showing.SHOWS)
     if not fields.is_sound:
         return None
     narrow = min(("width", width), ("length", length), key=lambda side: side[1])
@@ -72,6 +82,7 @@ def read_part(fields: Fields, stock: Stock, kerf: Length) -> ReadPart | None:
         thickness=thickness,
         oversize=oversize,
         status=Status.OVERSIZE if oversize else Status.FINAL,
+        is_hidden=face is Showing.HIDDEN,
     )
     return ReadPart(part=part, fields=fields, has_default_grain=not fields.has("grain"))
 

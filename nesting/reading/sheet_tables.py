@@ -4,6 +4,7 @@ from decimal import Decimal
 from typing import Final
 
 from nesting.lengths import Length, Unit, inch, mm
+from nesting.reading.defect_tables import ReadDefect, read_defects, tell_apart
 from nesting.reading.stock import THICKEST
 from nesting.reading.tables import Table
 from nesting.reading.values import with_unit
@@ -24,22 +25,30 @@ def default_trim(unit: Unit) -> Length:
     return inch("3/8") if unit is Unit.INCH else mm(10)
 
 
-def read_sheets(tables: tuple[Table, ...]) -> tuple[Sheet, ...]:
-    """Return the sheets that could be read, after recording the faults of the others."""
-    sheets = [_read_sheet(table) for table in tables]
+def read_sheets(tables: tuple[Table, ...]) -> tuple[tuple[Sheet, Table], ...]:
+    """Return the sheets that could be read, each with its table, after recording all faults.
+
+    A sheet that is not sound is a kind of its own, beside the others of its table.
+    """
+    read = [_read_sheet(table) for table in tables]
     first: dict[str, Table] = {}
-    for sheet, table in zip(sheets, tables, strict=True):
-        if sheet.name in first and table.values.get("name"):
-            table.fault(
-                f"the name {sheet.name!r} is taken already ({first[sheet.name].place})",
-                "Give every kind of sheet its own name.",
-                "name",
-            )
-        first.setdefault(sheet.name, table)
-    return tuple(sheet for sheet, table in zip(sheets, tables, strict=True) if table.is_sound)
+    found: list[tuple[Sheet, Table]] = []
+    for (whole, defects), table in zip(read, tables, strict=True):
+        told_apart = list(tell_apart(whole, defects))
+        for name in dict.fromkeys((whole.name, *(sheet.name for sheet in told_apart))):
+            if name in first and table.values.get("name"):
+                table.fault(
+                    f"the name {name!r} is taken already ({first[name].place})",
+                    "Give every kind of sheet its own name.",
+                    "name",
+                )
+            first.setdefault(name, table)
+        if table.is_sound:
+            found += [(sheet, table) for sheet in told_apart]
+    return tuple(found)
 
 
-def _read_sheet(table: Table) -> Sheet:
+def _read_sheet(table: Table) -> tuple[Sheet, tuple[ReadDefect, ...]]:
     name, material = table.text("name"), table.text("material")
     thickness = table.length("thickness", most=THICKEST)
     measured = table.lengths("measured", most=THICKEST)
@@ -49,12 +58,13 @@ def _read_sheet(table: Table) -> Sheet:
     count = table.whole("count", 1, least=1, most=MOST_SHEETS) if table.has("count") else None
     owned = table.flag("owned")
     trim = _read_trim(table)
+    defects = read_defects(table, (length, width), count)
     table.finish()
     if table.is_sound:
         _check_readings(table, thickness, measured)
         _check_trim(table, (length, width), trim)
         _check_owned(table, price, count, owned=owned)
-    return Sheet(
+    sheet = Sheet(
         name=name,
         material=material,
         thickness=thickness,
@@ -67,6 +77,7 @@ def _read_sheet(table: Table) -> Sheet:
         owned=owned,
         trim=trim,
     )
+    return sheet, defects
 
 
 def _read_side(table: Table, key: str) -> Length:

@@ -12,7 +12,7 @@ from nesting.layout import Cut, Direction, Layout, Node, PartLeaf, RestLeaf, She
 from nesting.lengths import mm
 from nesting.parts import Grain
 from nesting.saw import Saw
-from nesting.sheets import Trim
+from nesting.sheets import Defect, Trim, Use
 from tests.nesting.search.jobs import make_job, make_part, make_sheet
 
 KERF = mm(3)
@@ -136,3 +136,38 @@ def test_a_copy_reported_and_placed_is_refused() -> None:
     )
     faults = check_layout(make_two_part_job(), layout)
     assert any("reported 1 times" in fault for fault in faults)
+
+
+ON_FIRST_SIDE = Defect(what="knot hole", x=mm(100), y=mm(100), length=mm(20), width=mm(20))
+"""On the first of the two sides, which begins at 2 x 10 and is 600 x 400."""
+
+
+def check_with(defect: Defect, *, is_hidden: bool = False) -> tuple[str, ...]:
+    job = make_two_part_job(is_hidden=is_hidden)
+    return check_layout(
+        replace(job, sheets=(replace(job.sheets[0], defects=(defect,)),)), make_two_part_layout()
+    )
+
+
+def test_a_part_on_a_defect_is_found_hidden_or_not() -> None:
+    for is_hidden in (False, True):
+        (fault,) = check_with(ON_FIRST_SIDE, is_hidden=is_hidden)
+        assert "copy 0 of 'side' lies on a knot hole" in fault
+
+
+def test_only_a_hidden_part_may_lie_on_what_is_for_hidden_parts() -> None:
+    stain = replace(ON_FIRST_SIDE, what="stain", use=Use.HIDDEN_PARTS)
+    (fault,) = check_with(stain)
+    assert "copy 0 of 'side' shows and lies on a stain" in fault
+    assert check_with(stain, is_hidden=True) == ()
+
+
+@pytest.mark.parametrize(
+    ("x", "length", "is_right"),
+    [(mm(602), KERF, True), (mm(602), KERF + 1, False), (mm(602) - 1, KERF, False)],
+)
+def test_a_defect_may_lie_in_the_kerf_to_the_last_nanometre(
+    x: int, length: int, *, is_right: bool
+) -> None:
+    defect = replace(ON_FIRST_SIDE, x=x, length=length)
+    assert (check_with(defect) == ()) is is_right

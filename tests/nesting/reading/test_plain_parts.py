@@ -6,7 +6,9 @@ from nesting.reading.stock import Stock
 from nesting.reading.tables import Table
 from tests.nesting.reading.job_files import PART, SHEET, said, table
 
-STOCK = Stock(sheets=read_sheets(table(SHEET).tables("sheet")), is_complete=True)
+STOCK = Stock(
+    sheets=tuple(sheet for sheet, _ in read_sheets(table(SHEET).tables("sheet"))), is_complete=True
+)
 KERF = mm("2.4")
 
 

@@ -12,7 +12,7 @@ TEN = Trim(left=mm(10), right=mm(10), top=mm(10), bottom=mm(10))
 
 def read_one(text: str) -> Sheet:
     root = table(text)
-    (sheet,) = read_sheets(root.tables("sheet"))
+    ((sheet, _),) = read_sheets(root.tables("sheet"))
     assert said(root) == ""
     return sheet
 
@@ -183,4 +183,4 @@ def test_sheets_without_names_are_not_also_said_to_share_one() -> None:
 
 def test_a_bad_sheet_does_not_hide_a_good_one() -> None:
     root = table(SHEET.replace("18\n", "0\n") + SHEET.replace("birch 18", "birch 18 b"))
-    assert [sheet.name for sheet in read_sheets(root.tables("sheet"))] == ["birch 18 b"]
+    assert [sheet.name for sheet, _ in read_sheets(root.tables("sheet"))] == ["birch 18 b"]

@@ -10,7 +10,7 @@ POPLAR = SHEET.replace("birch", "poplar")
 
 
 def stock(*sheets: str) -> Stock:
-    found = read_sheets(table("".join(sheets)).tables("sheet"))
+    found = tuple(sheet for sheet, _ in read_sheets(table("".join(sheets)).tables("sheet")))
     assert len(found) == len(sheets)
     return Stock(sheets=found, is_complete=True)
 
