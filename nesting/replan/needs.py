@@ -6,7 +6,7 @@ from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Length, mm
 from nesting.parts import Part
-from nesting.sheets import SheetGrain
+from nesting.sheets import Sheet, SheetGrain
 from nesting.smallest_piece import Box, find_smallest_pieces
 
 SAME_LOT = mm("0.2")
@@ -24,7 +24,8 @@ class Need:
             nothing of it was measured.
         has_grain: Whether the grain must run along the length of the piece.
         parts: The parts that it is for, with their number.
-        pieces: Every smallest piece, the least area first; empty where there are too many parts.
+        pieces: Every smallest piece that a sheet of the job is large enough for, the least area
+            first; empty where there is none, or too many parts.
     """
 
     material: str
@@ -61,8 +62,23 @@ def _need(job: Job, material: str, thickness: Length, parts: tuple[Part, ...]) -
         between=_lot(measured),
         has_grain=has_grain,
         parts=parts,
-        pieces=find_smallest_pieces(parts, job.saw.kerf, has_grain=has_grain),
+        pieces=tuple(
+            box
+            for box in find_smallest_pieces(parts, job.saw.kerf, has_grain=has_grain)
+            if any(_could_be_part_of(box, sheet) for sheet in sheets)
+        ),
     )
+
+
+def _could_be_part_of(box: Box, sheet: Sheet) -> bool:
+    """Return whether a piece is no larger than a sheet; nobody has it lying about otherwise."""
+    sides = (sheet.length, sheet.width)
+    ways = {
+        SheetGrain.LENGTH: [sides],
+        SheetGrain.WIDTH: [sides[::-1]],
+        SheetGrain.NONE: [sides, sides[::-1]],
+    }[sheet.grain]
+    return any(box.length <= along and box.width <= across for along, across in ways)
 
 
 def _lot(measured: list[Length]) -> tuple[Length, Length] | None:

@@ -191,7 +191,7 @@ def _figures(worked: Worked) -> Iterator[str]:
     cuts = sum(len(sheet.sequence.steps) for sheet in worked.sheets)
     settings = sum(sheet.sequence.settings for sheet in worked.sheets)
     yield (
-        f"{_count(len(worked.sheets), 'sheet')}, {_count(parts, 'part')}, {_count(cuts, 'cut')}, "
+        f"{_count_sheets(worked)}, {_count(parts, 'part')}, {_count(cuts, 'cut')}, "
         f"{_count(settings, 'setting')}, about {_count(total_minutes(worked), 'minute')} at the saw"
     )
     bought = sum(not sheet.sheet.owned for sheet in worked.sheets)
@@ -207,6 +207,14 @@ def _figures(worked: Worked) -> Iterator[str]:
     kept = sum(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves)
     yield f"{_count(kept, 'offcut')} worth keeping"
     yield from say_first_cabinet(worked)
+
+
+def _count_sheets(worked: Worked) -> str:
+    """Return how many sheets there are; where a plan goes on, most are pieces of sheets by now."""
+    number = len(worked.sheets)
+    if worked.job.earlier is None:
+        return _count(number, "sheet")
+    return f"{number} {'sheet or piece' if number == 1 else 'sheets and pieces'}"
 
 
 def _legend(worked: Worked) -> Iterator[tuple[str, str]]:

@@ -21,10 +21,11 @@ from nesting.garage.marks import (
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import name_of
 from nesting.job import Job
-from nesting.layout import PartLeaf, Rect, walk
+from nesting.layout import Layout, PartLeaf, Rect, Unplaced, walk
 from nesting.lengths import mm
 from nesting.parts import Grain
 from nesting.replan import Replanned, replan
+from nesting.replan.needs import find_needs
 from nesting.sheets import Sheet
 from nesting.solve import solve
 from tests.nesting.garage.plans_read import after_cuts, document_of, planned
@@ -160,6 +161,19 @@ def test_the_smallest_piece_that_would_do_is_the_smallest() -> None:
         )
         with_it = replan(replace(made, sheets=(*made.sheets, found)), plan, marks, effort=1)
         assert (with_it.cost == 0, with_it.needs == ()) == (helps, helps)
+
+
+def test_no_piece_is_asked_for_that_no_sheet_could_give() -> None:
+    made = job(replace(part("Shelf", 1000, 300, 3), grain=Grain.LENGTH))
+    layout = Layout(sheets=(), unplaced=(Unplaced(part=0, count=3, reason="no room"),))
+    (need,) = find_needs(made, layout)
+    sheets = [(sheet.length, sheet.width) for sheet in made.sheets]
+    assert need.pieces  # 1000 x 904.8 and 2002.4 x 602.4, but not 3004.8 x 300
+    assert all(
+        any(box.length <= length and box.width <= width for length, width in sheets)
+        for box in need.pieces
+    )
+    assert {box.length for box in need.pieces} == {mm(1000), mm("2002.4")}
 
 
 def test_a_limited_stock_is_not_sold_twice() -> None:
