@@ -18,6 +18,7 @@ from nesting.sheets import Trim
 from plans.plan import Plan, Solved
 from plans.sections.bound import plan_cost
 from plans.sections.cut_table import CutRow
+from plans.sections.hole_pieces import HolePiece, list_hole_pieces
 from plans.sections.numbers import show_size
 from plans.sections.overview import total_minutes
 from plans.sections.part_list import PartRow
@@ -67,6 +68,7 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
             for sheet, view in zip(worked.sheets, plan.sheets, strict=True)
         ],
         "unplaced": _unplaced(job, solved.layout),
+        **_from_holes(worked, rows_of_parts),
         **_whole_first(worked),
         **_yard(job, worked),
         **_earlier(job),
@@ -113,6 +115,28 @@ def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, Pa
             if isinstance(place.node, RestLeaf) and place.node.is_offcut
         ],
         "printed": _printed(job, view, leaves, rows),
+    }
+
+
+def _from_holes(worked: Worked, rows: Mapping[str, PartRow]) -> Json:
+    """Return the parts that come out of holes; nothing where there are none."""
+    pieces = [_from_hole(piece, rows[piece.code]) for piece in list_hole_pieces(worked)]
+    return {"from_holes": pieces} if pieces else {}
+
+
+def _from_hole(piece: HolePiece, row: PartRow) -> Json:
+    taken = piece.taken
+    return {
+        "code": piece.code,
+        "name": full_name(taken.part),
+        "panel": piece.panel,
+        "hole": taken.hole,
+        "opening": list(map(to_mm, taken.window or (taken.cut_out, taken.cut_out))),
+        "is_round": taken.window is None,
+        "kerf": to_mm(taken.kerf),
+        "pivot": to_mm(taken.pivot),
+        "blank": [to_mm(taken.part.blank_length), to_mm(taken.part.blank_width)],
+        "printed": {"finished": row.finished, "blank": row.blank, "thickness": row.thickness},
     }
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from nesting.cabinets.discs import FromHole
 from nesting.cabinets.edges import Edge
 from nesting.cabinets.families import Design
 from nesting.cabinets.fit_out import FitOut
@@ -30,6 +31,7 @@ class CabinetBuild:
         bars: The battens of one cabinet as solids in space.
         spaces: The inside, recesses and clearances of one cabinet.
         fit_out: Holes, assembly, covering, fixings, volume and what else fittings add.
+        from_holes: Parts that come out of its holes and are cut from no sheet.
         design: What it was made from, for making it again in another size; None where unknown.
     """
 
@@ -48,4 +50,5 @@ class CabinetBuild:
     bars: tuple[Bar, ...] = ()
     spaces: tuple[Space, ...] = ()
     fit_out: FitOut | None = None
+    from_holes: tuple[FromHole, ...] = ()
     design: Design | None = None

@@ -1,12 +1,15 @@
-"""Small parts from what holes leave: discs and windows, as advice."""
+"""Small parts from what holes leave: discs and the pieces of windows."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isqrt
 
+from nesting.cabinets.bodies import cross_axes
 from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.holes import Hole
+from nesting.cabinets.panels import Panel
 from nesting.lengths import Length, Unit, format_length, mm
-from nesting.parts import Part
+from nesting.parts import Grain, Part
 
 WHOLE_MM = mm(1)
 WORTH_IT = mm(30)
@@ -17,19 +20,47 @@ MARGIN = mm(3)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DiscAdvice:
-    """What one hole leaves.
+    """What one round hole leaves.
 
     Attributes:
         hole: Name of the hole.
         square: The largest square that it offers, clear of the pivot.
-        parts: Names of small parts of the same board that it could give.
-        text: The advice in a sentence.
+        text: The same in a sentence.
     """
 
     hole: str
     square: Length
-    parts: tuple[str, ...]
     text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FromHole:
+    """A part that comes out of a hole.
+
+    Attributes:
+        part: The part; its count is 1.
+        cabinet: Letter of the cabinet that the hole is cut in.
+        hole: Name of the hole.
+        panel: Name of the part that the hole is cut in.
+        cut_out: Diameter of the hole, 0 for a window.
+        window: The hole where it is a rectangle.
+        kerf: What the cutter removes inside it.
+        pivot: Diameter of the pivot hole, 0 for none.
+    """
+
+    part: Part
+    cabinet: str
+    hole: str
+    panel: str
+    cut_out: Length
+    window: tuple[Length, Length] | None
+    kerf: Length
+    pivot: Length
+
+    @property
+    def leaves(self) -> str:
+        """What it is cut from: a disc, or the piece of a window."""
+        return "disc" if self.cut_out else "piece"
 
 
 def fits_in_disc(
@@ -64,44 +95,42 @@ def find_square(disc: Length, *, kerf: Length, pivot: Length, margin: Length) ->
     return side
 
 
-def advise_on_discs(
-    holes: tuple[PlacedHole, ...],
-    parts: tuple[Part, ...],
-    *,
-    kerf: Length,
-    pivot: Length,
-    unit: Unit,
-) -> Iterator[DiscAdvice]:
-    """Yield what each round hole leaves, and which small parts of the cabinet it could give.
+def fits_in_hole(part: Part, hole: Hole, panel: Panel, *, kerf: Length, pivot: Length) -> bool:
+    """Return whether a part's blank comes out of what a hole leaves.
 
-    Grain is left to the eye: a disc has it marked. Windows are cut with a kerf along their edges
-    and counted by the saw's own plan, not here.
+    A disc may be turned until its grain suits; the piece of a window may not.
+
+    Args:
+        part: The part.
+        hole: The hole.
+        panel: The panel that it is cut in.
+        kerf: What the cutter removes inside the hole.
+        pivot: Diameter of the pivot hole of a disc, 0 for none.
     """
-    for placed in holes:
-        hole = placed.hole
-        if not hole.cut_out:
-            continue
+    sides = (part.blank_length, part.blank_width)
+    if hole.window is None:
+        return fits_in_disc(sides, hole.cut_out, kerf=kerf, pivot=pivot, margin=MARGIN)
+    room = [side - 2 * (kerf + MARGIN) for side in hole.window]
+    along = cross_axes(panel.normal).index(panel.length.axis)
+    return any(
+        lying[0] <= room[0] and lying[1] <= room[1]
+        for lying, length_along in ((sides, 0), (sides[::-1], 1))
+        if Grain.ANY in (part.grain, panel.grain)
+        or (part.grain is panel.grain) is (length_along == along)
+    )
+
+
+def measure_discs(
+    holes: tuple[PlacedHole, ...], *, kerf: Length, pivot: Length, unit: Unit
+) -> Iterator[DiscAdvice]:
+    """Yield what each round hole leaves, where that is worth a word."""
+    for hole in (placed.hole for placed in holes):
         square = find_square(hole.cut_out, kerf=kerf, pivot=pivot, margin=MARGIN)
-        if square < WORTH_IT:
-            continue
-        board = placed.panel.board
-        names = tuple(
-            part.name
-            for part in parts
-            if (part.material, part.thickness) == (board.material, board.thickness)
-            and fits_in_disc(
-                (part.blank_length, part.width + part.oversize),
-                hole.cut_out,
-                kerf=kerf,
-                pivot=pivot,
-                margin=MARGIN,
+        if hole.cut_out and square >= WORTH_IT:
+            beside = " beside its pivot" if pivot else ""
+            yield DiscAdvice(
+                hole=hole.name,
+                square=square,
+                text=f"The disc of the {hole.name} gives a square of "
+                f"{format_length(square, unit)} {unit.value}{beside}, once the hole is cut.",
             )
-        )
-        could = f" It could give: {', '.join(names)}." if names else ""
-        yield DiscAdvice(
-            hole=hole.name,
-            square=square,
-            parts=names,
-            text=f"The disc of the {hole.name} gives a square of {format_length(square, unit)} "
-            f"{unit.value} beside its pivot, once the hole is cut.{could}",
-        )

@@ -14,11 +14,13 @@ from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import BoxDesign, GrainRound
 from nesting.cabinets.families import Design, lay_out
 from nesting.cabinets.fit_out import FitOut, Subject, fit_out
+from nesting.cabinets.from_holes import take_own
 from nesting.cabinets.grain_round import LOOPS, bind_loop, number_loop
 from nesting.cabinets.handing import name_handed
 from nesting.cabinets.hole_places import note_holes
 from nesting.cabinets.joint_first import bind_pairs, warn_of_no_pair
 from nesting.cabinets.listing import list_battens, list_parts
+from nesting.cabinets.port_boards import list_port_boards
 from nesting.cabinets.showing import find_hidden_kinds
 from nesting.cabinets.sums import write_closing_sum
 from nesting.errors import InputError
@@ -62,6 +64,8 @@ def expand(
         )
         for each in letters
     ]
+    fitted = _fit_out(design, construction, letters, measured, step=step, unit=unit)
+    lining = [list_port_boards(fitted.boards, each, step=step, unit=unit) for each in letters]
     battens = [list_battens(construction.bars, each, step=step, unit=unit) for each in letters]
     width, depth, height = construction.outside
     warnings = [
@@ -72,7 +76,9 @@ def expand(
         name=design.name,
         letters=letters,
         outside=(height, width, depth),
-        parts=tuple(chain.from_iterable(parts)),
+        parts=tuple(
+            chain.from_iterable((*own, *boards) for own, boards in zip(parts, lining, strict=True))
+        ),
         battens=tuple(chain.from_iterable(battens)),
         sums=tuple(
             write_closing_sum(construction.whole(way.axis), way.terms, way.axis.value, unit)
@@ -85,10 +91,12 @@ def expand(
         panels=construction.panels,
         bars=construction.bars,
         spaces=construction.spaces,
-        fit_out=_fit_out(design, construction, letters, parts[0], step=step, unit=unit),
+        fit_out=fitted,
         design=design,
     )
-    return replace(build, changes=_compare_with_nominal(build, design, measured, step, unit))
+    bare = replace(build, parts=parts[0])
+    changes = _compare_with_nominal(bare, design, measured, step, unit)
+    return take_own(replace(build, changes=changes), unit)
 
 
 def construct(
@@ -129,7 +137,7 @@ def _fit_out(
     design: Design,
     construction: Construction,
     letters: tuple[str, ...],
-    parts: tuple[Part, ...],
+    measured: Mapping[Board, Length],
     *,
     step: Length,
     unit: Unit,
@@ -138,12 +146,11 @@ def _fit_out(
         name=design.name,
         letters=letters,
         construction=construction,
-        parts=parts,
         covering=design.covering,
         baffle=design.baffle,
         back=design.back,
     )
-    return fit_out(subject, design.fittings, step=step, unit=unit)
+    return fit_out(subject, design.fittings, measured, step=step, unit=unit)
 
 
 def _compare_with_nominal(

@@ -1,30 +1,30 @@
 """Fitting out: everything that fittings add to a cabinet, in one call."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
 from nesting.cabinets.assembly import list_warnings, order_tasks
 from nesting.cabinets.bench_tasks import Plan
+from nesting.cabinets.boards import Board
 from nesting.cabinets.checks_by_hand import CheckLine, check_diagonals, check_stacks
 from nesting.cabinets.clearances import find_close_calls
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import Closing, Covering
-from nesting.cabinets.discs import DiscAdvice, advise_on_discs
+from nesting.cabinets.discs import DiscAdvice, measure_discs
 from nesting.cabinets.fittings import Fittings
 from nesting.cabinets.fixings import FixingRow, map_fixings
 from nesting.cabinets.goods import FixingLine, find_hardware_warnings, list_goods
-from nesting.cabinets.hole_bodies import find_boards
 from nesting.cabinets.hole_places import PlacedHole, place_holes
 from nesting.cabinets.hole_sheets import HoleSheet, write_hole_sheet
 from nesting.cabinets.holes import HoleKind
+from nesting.cabinets.port_boards import PortBoard, find_port_boards, take_real_walls
 from nesting.cabinets.shut_out import AssemblyStep, InsideLimit, find_limits
 from nesting.cabinets.space import Point
 from nesting.cabinets.volume import Mass, Room, find_finished, find_mass, find_room
 from nesting.cabinets.ways_out import WayResult, check_ways
 from nesting.cabinets.wrapping import WrapPlan, plan_cloth, plan_wrap
-from nesting.lengths import Length, Unit, format_length
-from nesting.parts import Part
+from nesting.lengths import Length, Unit
 
 
 class Hazard(Enum):
@@ -54,7 +54,8 @@ class FitOut:
         finished: Width, depth and height of one cabinet as it is carried.
         ways: Whether it gets through doors, round corners and into the car.
         checks: Diagonals and stacks.
-        discs: Small parts from what holes leave.
+        discs: What round holes leave for small parts.
+        boards: Boards that line the ports of one cabinet.
         cheaper: Panels that are not seen, which cheaper stock or any grain would do for.
         hazards: What the pages have to carry a caution for.
         warnings: What else should be looked at.
@@ -73,6 +74,7 @@ class FitOut:
     ways: tuple[WayResult, ...]
     checks: tuple[CheckLine, ...]
     discs: tuple[DiscAdvice, ...]
+    boards: tuple[PortBoard, ...]
     cheaper: tuple[str, ...]
     hazards: frozenset[Hazard]
     warnings: tuple[str, ...]
@@ -86,7 +88,6 @@ class Subject:
         name: Name of the design.
         letters: Letters of its cabinets.
         construction: One of them in space.
-        parts: The parts of one of them.
         covering: What they are covered with, None for nothing.
         baffle: What the design says of the baffle.
         back: What the design says of the back.
@@ -95,7 +96,6 @@ class Subject:
     name: str
     letters: tuple[str, ...]
     construction: Construction
-    parts: tuple[Part, ...]
     covering: Covering | None = None
     baffle: Closing | None = None
     back: Closing | None = None
@@ -106,12 +106,20 @@ class Subject:
         return {"baffle": self.baffle, "back": self.back}
 
 
-def fit_out(subject: Subject, fittings: Fittings, *, step: Length, unit: Unit) -> FitOut:
+def fit_out(
+    subject: Subject,
+    fittings: Fittings,
+    measured: Mapping[Board, Length],
+    *,
+    step: Length,
+    unit: Unit,
+) -> FitOut:
     """Return all that fittings add to the cabinets of a design.
 
     Args:
         subject: The design's cabinets.
         fittings: What the builder says of them.
+        measured: Measured thicknesses.
         step: Part sizes are rounded to this.
         unit: The unit of messages.
 
@@ -119,7 +127,8 @@ def fit_out(subject: Subject, fittings: Fittings, *, step: Length, unit: Unit) -
         InputError: A hole, a screw or a piece of covering cannot be as it is given.
     """
     construction = subject.construction
-    holes = place_holes(subject.name, fittings.holes, construction, fittings.clearances.edge, unit)
+    real = take_real_walls(fittings.holes, construction, measured)
+    holes = place_holes(subject.name, real, construction, fittings.clearances.edge, unit)
     fixings, notes = (
         map_fixings(subject.name, construction, holes, fittings.screws, unit)
         if fittings.screws
@@ -165,16 +174,12 @@ def fit_out(subject: Subject, fittings: Fittings, *, step: Length, unit: Unit) -
             *check_diagonals(construction, step, unit),
             *check_stacks(construction, step, unit),
         ),
-        discs=tuple(
-            advise_on_discs(
-                holes, subject.parts, kerf=fittings.disc_kerf, pivot=fittings.pivot, unit=unit
-            )
-        ),
+        discs=tuple(measure_discs(holes, kerf=fittings.disc_kerf, pivot=fittings.pivot, unit=unit)),
+        boards=tuple(find_port_boards(holes, construction, fittings.holes)),
         cheaper=tuple(panel.name for panel in construction.inner),
         hazards=frozenset(_find_hazards(subject, fittings, holes)),
         warnings=(
             *notes,
-            *_ask_for_boards(construction, holes, unit),
             *find_hardware_warnings(construction, fittings.hardware, unit),
             *list_warnings(construction, fittings.assembly, subject.closings),
         ),
@@ -193,21 +198,6 @@ def _wrap(subject: Subject, fittings: Fittings, unit: Unit) -> Iterator[WrapPlan
         )
     if fittings.cloth is not None:
         yield plan_cloth(subject.construction, fittings.cloth, letters=subject.letters, unit=unit)
-
-
-def _ask_for_boards(
-    construction: Construction, holes: tuple[PlacedHole, ...], unit: Unit
-) -> Iterator[str]:
-    for placed in holes:
-        boards = [
-            f"{wall} {format_length(length, unit)} × {format_length(width, unit)}"
-            for wall, length, width in find_boards(placed, construction)
-        ]
-        if boards:
-            yield (
-                f"The {placed.hole.name} needs boards of its own, which are not among the parts: "
-                f"{', '.join(boards)} {unit.value}. Add each as a [[part]]."
-            )
 
 
 def _find_hazards(

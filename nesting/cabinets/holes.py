@@ -76,6 +76,7 @@ class Hole:
         wall: Thickness of the boards that line a rectangular port where no panel does.
         mass_kg: Mass of the fitting.
         litres: Room that the fitting takes inside, None where it is worked out.
+        gives: Name of a part that is cut from what the hole leaves, empty for none.
     """
 
     name: str
@@ -101,12 +102,18 @@ class Hole:
     wall: Length = 0
     mass_kg: Decimal = Decimal(0)
     litres: Decimal | None = None
+    gives: str = ""
 
     def __post_init__(self) -> None:
         """Refuse circles that cannot belong together."""
         faults = tuple(_find_faults(self))
         if faults:
             raise InputError(faults)
+
+    @property
+    def leaves(self) -> str:
+        """What comes free when it is cut: a disc, or a piece of its window."""
+        return "disc" if self.cut_out else "piece"
 
     @property
     def outline(self) -> tuple[Length, Length]:

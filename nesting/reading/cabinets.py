@@ -1,6 +1,6 @@
 """The cabinets of a job: from the tables [[cabinet]] to what is cut for them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from nesting.cabinets.boards import find_spreads, measure_boards
@@ -8,11 +8,13 @@ from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.design import BoxDesign, Covering
 from nesting.cabinets.expand import expand
 from nesting.cabinets.families import Design
+from nesting.cabinets.from_holes import take_plain
 from nesting.cabinets.letters import name_cabinets
 from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.errors import InputError
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit
+from nesting.parts import Part
 from nesting.reading.cabinet_table import read_cabinet, record_at_keys
 from nesting.reading.fitting_tables import assume_fittings
 from nesting.reading.stock import Stock
@@ -102,6 +104,28 @@ def expand_cabinets(
         else:
             builds.append(build)
     return tuple(builds)
+
+
+def take_from_holes(
+    parts: Iterable[Part],
+    builds: Iterable[CabinetBuild],
+    cabinets: Iterable[ReadCabinet],
+    unit: Unit,
+) -> tuple[tuple[Part, ...], tuple[CabinetBuild, ...]]:
+    """Return the plain parts that sheets must still give, and the builds with those from holes.
+
+    Where a part does not come out of its hole, the fault is recorded at the cabinet's table.
+    """
+    left, after = tuple(parts), []
+    tables = {read.design.name: read.table for read in cabinets}
+    for build in builds:
+        try:
+            left, taken = take_plain(left, build, unit)
+        except InputError as error:
+            record_at_keys(error, tables[build.name])
+        else:
+            after.append(taken)
+    return left, tuple(after)
 
 
 def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:

@@ -145,6 +145,7 @@ def _read_hole(inner: Table, number: int) -> Hole | None:
             prongs=inner.length("prongs", inch("3/4") if is_inch else mm(19)),
             mass_kg=inner.number("mass_kg", Decimal(0)),
             litres=inner.number("litres") if inner.has("litres") else None,
+            gives=inner.text("gives", ""),
             **sizes,
             **depths,
         )

@@ -16,7 +16,7 @@ from nesting.reading.assumptions import (
     assume_step,
     assume_times,
 )
-from nesting.reading.cabinets import assume_cabinet, expand_cabinets, read_cabinets
+from nesting.reading.cabinets import assume_cabinet, expand_cabinets, read_cabinets, take_from_holes
 from nesting.reading.covering_table import assume_covering, read_covering
 from nesting.reading.faults import Faults
 from nesting.reading.part_lists import read_part_list
@@ -97,6 +97,8 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     parts = _read_parts(root, stock, saw.kerf, path.parent)
     cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
     builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=saw.kerf)
+    plain, builds = take_from_holes((read.part for read in parts), builds, cabinets, root.unit)
+    needed = {part.name for part in plain}
     yard_table, car_table = root.table("yard"), root.table("car")
     yard, car = read_yard(yard_table), read_car(car_table)
     timber_tables = root.tables("timber")
@@ -107,7 +109,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     terms = Terms(
         delivery=read_delivery(buy_table),
         free=(
-            *chain.from_iterable(read.free for read in parts),
+            *(free for read in parts for free in read.free if free.of in needed),
             *chain.from_iterable(read.free for read in cabinets),
         ),
         evening=read_evening(session_table),
@@ -123,7 +125,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
         times=times,
         keep=keep,
         sheets=sheets,
-        parts=(*(read.part for read in parts), *chain.from_iterable(b.parts for b in builds)),
+        parts=(*plain, *chain.from_iterable(build.parts for build in builds)),
         cabinets=builds,
         assumptions=(
             *assume_saw(saw, saw_table),

@@ -29,6 +29,8 @@ def parts(job_file: Path) -> Outcome:
 
 
 def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
+    from nesting.cabinets.from_holes import offer_from_holes
+
     lines = [f"{job.name}: sizes in {job.unit.value}", ""]
     lines += make_table(
         HEADINGS,
@@ -50,6 +52,8 @@ def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
             ("Moved by the measured thickness", build.changes),
             ("Edges", [_edge(edge) for edge in build.edges]),
             ("Bench", build.advice),
+            ("Bench", offer_from_holes(build, job.parts, job.unit)),
+            ("From a hole", [_from_hole(taken) for taken in build.from_holes]),
             ("Question", build.questions),
             ("Warning", build.warnings),
         ):
@@ -75,6 +79,11 @@ def _gather(pieces: Iterable[Any]) -> list[Any]:
 def _edge(edge: Any) -> str:  # noqa: ANN401
     owner = f"{edge.owner} runs through" if edge.owner else "open"
     return f"{edge.name}: {owner}{f', {edge.joint} joint' if edge.joint else ''}"
+
+
+def _from_hole(taken: Any) -> str:  # noqa: ANN401
+    where = f"the {taken.leaves} of the {taken.hole}, {taken.panel} of {taken.cabinet}"
+    return f"{taken.part.name}, one from {where}"
 
 
 def _part_cells(part: Any, job: Any) -> tuple[str, ...]:  # noqa: ANN401
@@ -155,6 +164,7 @@ def _data(job: Any) -> dict[str, Any]:  # noqa: ANN401
                 "changes": list(build.changes),
                 "edges": {edge.name: edge.owner for edge in build.edges},
                 "advice": list(build.advice),
+                "from_holes": [_from_hole(taken) for taken in build.from_holes],
                 "questions": list(build.questions),
                 "warnings": list(build.warnings),
             }

@@ -83,8 +83,8 @@ def _copy(part: PartRow, width: float) -> tuple[Shape, ...]:
     return (
         Text(x=0, y=CODE + 0.6, words=code, height=height, role=Role.CODE, bold=True),
         *(
-            Text(x=NAME_X, y=y, words=printable(words), height=NOTE)
-            for y, words in zip((3.6, 8.0), (f"sheet {part.sheet}", f"cut {part.cut}"), strict=True)
+            Text(x=NAME_X, y=y, words=words, height=NOTE)
+            for y, words in zip((3.6, 8.0), map(printable, part.origin), strict=True)
         ),
         *(TickBox(x=_box_x(place, width), y=1.2, size=BOX) for place in range(len(BOXES))),
     )
@@ -144,8 +144,10 @@ def part_row(
         ]
     else:
         shapes += [
-            Text(x=FROM_X, y=FIRST - 1.4, words=printable(f"sheet {part.sheet}"), height=NOTE),
-            Text(x=FROM_X, y=SECOND, words=printable(f"cut {part.cut}"), height=NOTE),
+            *(
+                Text(x=FROM_X, y=y, words=printable(words), height=NOTE)
+                for y, words in zip((FIRST - 1.4, SECOND), part.origin, strict=True)
+            ),
             *(TickBox(x=_box_x(place, width), y=2.6, size=BOX) for place in range(len(BOXES))),
         ]
     notes = list(_notes(part, is_first=is_first))

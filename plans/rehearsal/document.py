@@ -5,6 +5,7 @@ from functools import partial
 
 from nesting.errors import Fault
 from plans.rehearsal.fields import Fields
+from plans.rehearsal.hole_parts import read_hole_parts
 from plans.rehearsal.printed import (
     UNITS,
     KeepSize,
@@ -93,6 +94,7 @@ def _plan(fields: Fields) -> PlanFile:
         is_complete=not _unplaced(fields),
         sheets=sheets,
         yard=_yard(fields),
+        hole_parts=tuple(read_hole_parts(fields, unit)),
         whole_first=_whole_first(fields),
     )
 

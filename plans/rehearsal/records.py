@@ -110,6 +110,35 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HolePart:
+    """A part that comes out of a hole.
+
+    Attributes:
+        code: Its code.
+        panel: Code of the panel with the hole; its name where it was cut by an earlier plan.
+        opening: Diameter of the hole twice, or the sides of a window.
+        is_round: False for a window.
+        kerf: What the cutter removes inside the hole.
+        pivot: Diameter of the pivot hole in a disc.
+        blank: Its own length and width as cut.
+        printed_finished: Its finished size as printed.
+        printed_blank: Its size as cut as printed.
+        printed_thickness: Its thickness as printed.
+    """
+
+    code: str
+    panel: str
+    opening: tuple[Nanometres, Nanometres]
+    is_round: bool
+    kerf: Nanometres
+    pivot: Nanometres
+    blank: tuple[Nanometres, Nanometres]
+    printed_finished: tuple[Nanometres, Nanometres]
+    printed_blank: tuple[Nanometres, Nanometres]
+    printed_thickness: Nanometres
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Offcut:
     """A leftover that is kept; its printed size is along x first."""
 
@@ -226,6 +255,7 @@ class PlanFile:
         is_complete: Nothing stayed unplaced.
         sheets: Its sheets in order.
         yard: The yard that makes the first cuts, None where all is cut at home.
+        hole_parts: The parts that come out of holes.
         whole_first: The cabinet that is cut whole first, None where none is.
     """
 
@@ -236,4 +266,5 @@ class PlanFile:
     is_complete: bool
     sheets: tuple[Sheet, ...]
     yard: Yard | None = None
+    hole_parts: tuple[HolePart, ...] = ()
     whole_first: WholeFirst | None = None

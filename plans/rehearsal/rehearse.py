@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from nesting.errors import Fault
 from plans.rehearsal.document import read_document
 from plans.rehearsal.extremes import check_extremes
+from plans.rehearsal.hole_parts import check_hole_parts
 from plans.rehearsal.leavings import check_leavings, printed_deviation
 from plans.rehearsal.printed import Nanometres
 from plans.rehearsal.records import PlanFile, Sheet
@@ -68,6 +69,7 @@ def rehearse(document: object) -> Rehearsal:
 
 def _faults(plan: PlanFile, sawn: list[tuple[Sheet, Sawn]]) -> Iterator[Fault]:
     yield from check_totals(plan)
+    yield from check_hole_parts(plan)
     yield from check_whole_first(plan)
     for sheet, one in sawn:
         yield from one.faults

@@ -98,6 +98,22 @@ def part_codes(parts: Sequence[Part]) -> Iterator[tuple[str, ...]]:
         yield tuple(islice(_codes_of(letter), start, start + part.count))
 
 
+def free_codes(job: Job, by_part: Sequence[Sequence[str]], number: int) -> tuple[str, ...]:
+    """Return codes for parts that come from no sheet, with a letter that nothing else has.
+
+    Args:
+        job: The job.
+        by_part: The codes of its parts.
+        number: How many are needed.
+    """
+    earlier = job.earlier or Earlier(fingerprint="")
+    known = [*(code for codes in by_part for code in codes), *(p.code for p in earlier.finished)]
+    taken = {code.rstrip("0123456789") for code in known}
+    taken |= {letter for build in job.cabinets for letter in build.letters}
+    letter = next(each for each in _letters() if each not in taken)
+    return tuple(islice(_codes_of(letter), number))
+
+
 def turned_readings(code: str) -> tuple[str, ...]:
     """Return the other codes that a code may read as when it is upside-down.
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.fixings import FixingRow
+from nesting.cabinets.from_holes import offer_from_holes
 from nesting.cabinets.space import Axis
 from nesting.job import Job
 from nesting.lengths import Length, Unit, mm
@@ -84,7 +85,7 @@ class Frame:
         corners: Pictures of corners.
         set_backs: Where battens stand, as sums.
         fixings: The screws.
-        advice: How to cut so that joints line up.
+        advice: How to cut so that joints line up, what holes would give, which sizes moved.
         steps: The order of assembly.
     """
 
@@ -100,11 +101,11 @@ class Frame:
 
 def make_frames(job: Job) -> tuple[Frame, ...]:
     """Return how every design goes together."""
-    return tuple(_frame(build, job.unit) for build in job.cabinets if build.panels)
+    return tuple(_frame(job, build) for build in job.cabinets if build.panels)
 
 
-def _frame(build: CabinetBuild, unit: Unit) -> Frame:
-    fit = build.fit_out
+def _frame(job: Job, build: CabinetBuild) -> Frame:
+    fit, unit = build.fit_out, job.unit
     return Frame(
         name=build.name,
         letters=", ".join(build.letters),
@@ -112,12 +113,23 @@ def _frame(build: CabinetBuild, unit: Unit) -> Frame:
         corners=tuple(_corners(build)),
         set_backs=tuple(_set_backs(build)),
         fixings=tuple(_fixings(fit.fixings, unit)) if fit else (),
-        advice=build.advice,
+        advice=tuple(_advise(job, build)),
         steps=tuple(
             StepText(number=str(step.number), what=step.what, impossible=", ".join(step.impossible))
             for step in (fit.steps if fit else ())
         ),
     )
+
+
+def _advise(job: Job, build: CabinetBuild) -> Iterator[str]:
+    """Yield what helps at the saw and the bench, and which sizes the readings have moved."""
+    yield from build.advice
+    yield from offer_from_holes(build, job.parts, job.unit)
+    if build.changes:
+        yield (
+            "Sizes moved by the measured thickness, from those of boards as thick as they are "
+            f"called: {'; '.join(build.changes)}."
+        )
 
 
 def _run_through(build: CabinetBuild) -> Iterator[str]:

@@ -8,6 +8,7 @@ from nesting.layout import PartLeaf, RestLeaf
 from nesting.parts import Grain, Part
 from nesting.sheets import SheetGrain
 from plans.sections.codes import Freed
+from plans.sections.hole_pieces import HolePiece, list_hole_pieces
 from plans.sections.numbers import show, show_size
 from plans.sections.part_list import look_alikes
 from plans.sections.part_words import (
@@ -37,7 +38,7 @@ class Label:
         status: "final", "oversize +3" or "measure first".
         to_do: What is still done to it.
         look_alikes: Codes it must not be taken for.
-        origin: "sheet 1, cut 7".
+        origin: "sheet 1, cut 7", or the hole that it comes out of.
         note: What it says besides, such as "interchangeable".
         allowances: Which edges of the blank have wood to spare, and how much.
         hand: "left", "right", "top" or "bottom" where the part has a mirror image, else "".
@@ -64,7 +65,10 @@ HANDS = ("left", "right", "top", "bottom")
 
 
 def make_labels(worked: Worked) -> tuple[Label, ...]:
-    """Return a label for every part and offcut, in the order in which they come free."""
+    """Return a label for every part and offcut in the order in which they come free.
+
+    Parts from holes come last: their holes are cut at the bench.
+    """
     return tuple(_in_order(worked))
 
 
@@ -79,6 +83,8 @@ def _in_order(worked: Worked) -> Iterator[Label]:
                     copies[part] += 1
                 case RestLeaf(is_offcut=True):
                     yield _offcut_label(worked.job, sheet, freed)
+    for piece in list_hole_pieces(worked):
+        yield _hole_label(worked.job, piece)
 
 
 def _part_label(
@@ -93,7 +99,7 @@ def _part_label(
         size=f"{finished} × {show(sheet.sheet.real_thickness, unit)}",
         blank=blank if blank != finished else "",
         grain=part_grain_words(part, unit, "any grain"),
-        grain_along_length=None if part.grain is Grain.ANY else part.grain is Grain.LENGTH,
+        grain_along_length=_arrow(part),
         face=_face(job),
         status=status_words(part, unit),
         to_do=part.to_do,
@@ -103,6 +109,32 @@ def _part_label(
         allowances=part.allowances,
         hand=hand_of(part),
     )
+
+
+def _hole_label(job: Job, piece: HolePiece) -> Label:
+    part, unit = piece.taken.part, job.unit
+    blank, finished = blank_words(part, unit), finished_words(part, unit)
+    return Label(
+        code=piece.code,
+        copy="1 of 1",
+        name=full_name(part),
+        size=f"{finished} × {show(piece.thickness, unit)}",
+        blank=blank if blank != finished else "",
+        grain=part_grain_words(part, unit, "any grain"),
+        grain_along_length=_arrow(part),
+        face=_face(job),
+        status=status_words(part, unit),
+        to_do=part.to_do,
+        look_alikes=(),
+        origin=piece.origin,
+        note=part.note,
+        allowances=part.allowances,
+    )
+
+
+def _arrow(part: Part) -> bool | None:
+    """Return whether the grain arrow runs along a part's length; None for no arrow."""
+    return None if part.grain is Grain.ANY else part.grain is Grain.LENGTH
 
 
 def hand_of(part: Part) -> str:

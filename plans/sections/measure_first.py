@@ -139,7 +139,8 @@ def _plain(rows: list[PartRow]) -> Iterator[Waiting]:
 
 
 def _origin(row: PartRow) -> str:
-    return f"sheet {row.sheet}, cut {row.cut}"
+    upper, lower = row.origin
+    return f"{upper} {lower}" if row.panel else f"{upper}, {lower}"
 
 
 def _reading(span: Span, planned: str, unit: Unit) -> Reading:

@@ -1,11 +1,12 @@
 """Every part with its finished size, its status and where it comes from."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from nesting.layout import PartLeaf
 from nesting.lengths import Length, mm
 from nesting.parts import Part
+from plans.sections.hole_pieces import list_hole_pieces
 from plans.sections.numbers import show
 from plans.sections.part_words import (
     base_status,
@@ -42,6 +43,7 @@ class PartRow:
         to_do: What is still done to it.
         material: Its material.
         allowances: Which edges of the blank have wood to spare, and how much.
+        panel: Code of the panel whose hole it comes out of; "" for a part from a sheet.
     """
 
     code: str
@@ -60,38 +62,76 @@ class PartRow:
     to_do: tuple[str, ...]
     material: str
     allowances: tuple[str, ...] = ()
+    panel: str = ""
+
+    @property
+    def origin(self) -> tuple[str, str]:
+        """Where it comes from, in two short lines."""
+        if self.panel:
+            return "a hole in", self.panel
+        return f"sheet {self.sheet}", f"cut {self.cut}"
 
 
 def make_part_rows(worked: Worked) -> tuple[PartRow, ...]:
-    """Return one row a piece: by kind in the order of the job, copies in the order of cutting."""
+    """Return one row a piece: by cabinet and kind in the order of the job.
+
+    Copies stand in the order of cutting; those from holes come last of their cabinet.
+    """
+    rows = (*_rows_from_sheets(worked), *_rows_from_holes(worked))
+    cabinets = list(dict.fromkeys(row.cabinet for row in rows))
+    return tuple(sorted(rows, key=lambda row: cabinets.index(row.cabinet)))
+
+
+def _rows_from_holes(worked: Worked) -> Iterator[PartRow]:
+    unit = worked.job.unit
+    for piece in list_hole_pieces(worked):
+        part = piece.taken.part
+        yield PartRow(
+            code=piece.code,
+            name=part.name,
+            cabinet=part.cabinet,
+            copy="not from a sheet",
+            finished=finished_words(part, unit),
+            blank=blank_words(part, unit),
+            thickness=show(piece.thickness, unit),
+            grain=part_grain_words(part, unit, "any"),
+            status=status_words(part, unit),
+            sheet="-",
+            cut="-",
+            sums=part.sums,
+            look_alikes=(),
+            to_do=(f"cut it {piece.origin}, once that hole is made", *part.to_do),
+            material=part.material,
+            allowances=part.allowances,
+            panel=piece.panel,
+        )
+
+
+def _rows_from_sheets(worked: Worked) -> Iterator[PartRow]:
     job = worked.job
     alike = look_alikes(worked)
     origins = _origins(worked)
-    rows = []
     for index, (part, codes) in enumerate(zip(job.parts, worked.part_codes, strict=True)):
         for copy, code in enumerate(codes):
             sheet, cut, thickness = origins.get(code, ("-", "-", part.thickness))
-            rows.append(
-                PartRow(
-                    code=code,
-                    name=part.name,
-                    cabinet=part.cabinet,
-                    copy=copy_words(job, index, copy),
-                    finished=finished_words(part, job.unit),
-                    blank=blank_words(part, job.unit),
-                    thickness=show(thickness, job.unit),
-                    grain=part_grain_words(part, job.unit, "any"),
-                    status=status_words(part, job.unit),
-                    sheet=sheet,
-                    cut=cut,
-                    sums=part.sums,
-                    look_alikes=alike[index],
-                    to_do=part.to_do,
-                    material=part.material,
-                    allowances=part.allowances,
-                )
+            yield PartRow(
+                code=code,
+                name=part.name,
+                cabinet=part.cabinet,
+                copy=copy_words(job, index, copy),
+                finished=finished_words(part, job.unit),
+                blank=blank_words(part, job.unit),
+                thickness=show(thickness, job.unit),
+                grain=part_grain_words(part, job.unit, "any"),
+                status=status_words(part, job.unit),
+                sheet=sheet,
+                cut=cut,
+                sums=part.sums,
+                look_alikes=alike[index],
+                to_do=part.to_do,
+                material=part.material,
+                allowances=part.allowances,
             )
-    return tuple(rows)
 
 
 def look_alikes(worked: Worked) -> tuple[tuple[str, ...], ...]:

@@ -57,9 +57,9 @@ def fit(
         name=wanted.name,
         letters=built.letters,
         construction=lay_out(wanted, thickness),
-        parts=built.parts,
         covering=wanted.covering,
         baffle=wanted.baffle,
         back=wanted.back,
     )
-    return fit_out(subject, replace(given, holes=given.holes + holes), step=STEP, unit=Unit.MM)
+    fittings = replace(given, holes=given.holes + holes)
+    return fit_out(subject, fittings, {}, step=STEP, unit=Unit.MM)

@@ -1,16 +1,13 @@
-from dataclasses import replace
 from math import cos, hypot, pi, sin
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from nesting.cabinets.design import Braces, Closing, Fit
 from nesting.cabinets.discs import find_square, fits_in_disc
 from nesting.cabinets.fittings import Fittings
 from nesting.lengths import mm
-from tests.nesting.cabinets.designs import design
-from tests.nesting.cabinets.fit_samples import fit, woofer
+from tests.nesting.cabinets.fit_samples import FRAMED, fit, woofer
 
 
 def test_a_disc_of_283_offers_at_most_a_square_of_200() -> None:
@@ -46,16 +43,11 @@ def test_a_part_lies_inside_the_disc_and_beside_the_pivot(
     )
 
 
-def test_small_parts_of_the_same_board_are_named() -> None:
-    """A brace of 100 x 60 fits beside the pivot of a disc of 278 mm; the sides do not."""
-    small = design(width=mm(160), height=mm(700), braces=Braces(depth=mm(60)), measure_first=False)
-    hole = woofer(
-        panel="left side", cut_out=mm(278), places=(("bottom", mm(300)),), flange=0, recess=0
+def test_what_a_disc_leaves_is_said_where_it_is_worth_it() -> None:
+    (advice,) = fit(FRAMED, Fittings(), woofer()).discs
+    assert advice.square == find_square(mm(278), kerf=mm(8), pivot=mm(6), margin=mm(3))
+    assert advice.text == (
+        f"The disc of the woofer gives a square of {advice.square // mm(1)} mm beside its pivot, "
+        "once the hole is cut."
     )
-    (advice,) = fit(small, Fittings(), hole).discs
-    assert advice.parts == ("Brace",)
-    assert advice.text.endswith("It could give: Brace.")
-    other = replace(small, baffle=Closing(fit=Fit.NONE), braces=None)
-    (without,) = fit(other, Fittings(), hole).discs
-    assert without.parts == ()
-    assert without.square == find_square(mm(278), kerf=mm(8), pivot=mm(6), margin=mm(3))
+    assert fit(FRAMED, Fittings(), woofer(cut_out=mm(60))).discs == ()
