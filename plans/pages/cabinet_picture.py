@@ -6,6 +6,7 @@ from math import cos, hypot, pi, sin, sqrt
 
 from nesting.lengths import NM_PER_MM, Length
 from plans.pages.blocks import Block
+from plans.pages.fonts import text_width
 from plans.pages.hidden_lines import Body, Plane, Vector, dot, seen_pieces
 from plans.pages.lettering import NOTE
 from plans.pages.shapes import Anchor, Line, LineKind, Shape, Text
@@ -16,7 +17,7 @@ EYE: Vector = (SLANT, -1.0, SLANT)
 ROUND = 40  # pieces of a circle
 ROOM_LEFT = 6.0
 ROOM_BELOW = 6.5
-DEPTH_ROOM = 10.0
+BESIDE = 2.0  # white between the drawing and its depth in figures
 
 
 def cabinet_picture(picture: Picture, width: float, height: float, x: float = 0.0) -> Block:
@@ -29,8 +30,11 @@ def cabinet_picture(picture: Picture, width: float, height: float, x: float = 0.
         x: Where the drawing begins.
     """
     wide, deep, high = (_mm(side) for side in picture.outside)
+    room = width - ROOM_LEFT
+    depth_words = BESIDE + text_width(picture.texts[1], NOTE)
     scale = min(
-        (width - ROOM_LEFT - DEPTH_ROOM) / (wide + SLANT * deep),
+        room / (wide + SLANT * deep),
+        (room - depth_words) / (wide + SLANT * deep / 2),
         (height - ROOM_BELOW) / (high + SLANT * deep),
     )
     base = (high + SLANT * deep) * scale
@@ -66,7 +70,7 @@ def _sizes(picture: Picture, left: float, base: float, scale: float) -> Iterator
         is_upright=True,
     )  # fmt: skip
     yield Text(
-        x=left + wide + SLANT * deep / 2 + 2.0,
+        x=left + wide + SLANT * deep / 2 + BESIDE,
         y=base - SLANT * deep / 2 + NOTE + 1.5,
         words=depth,
         height=NOTE,

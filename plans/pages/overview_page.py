@@ -166,7 +166,8 @@ def _number(number: AssumedNumber, width: float) -> Block:
     height = fit(value, 0.55 * width, VALUE, NOTE, bold=True) or NOTE
     name = paragraph(called, width)
     step = LINE_STEP * NOTE
-    end = text_width(wrap(called, width, NOTE)[-1], NOTE)
+    # the value is taller than a line, and reaches into the one before the last
+    end = max(text_width(line, NOTE) for line in wrap(called, width, NOTE)[-2:])
     is_beside = end + 4.0 + text_width(value, height, bold=True) <= width
     shown = paragraph(number.value, width, height=height, bold=True)
     shapes: list[Shape] = [*moved(name.shapes, 0.0, 0.8)]
