@@ -12,13 +12,12 @@ from decimal import Decimal
 from itertools import pairwise
 
 from nesting.buying import Solve
-from nesting.cabinets.boards import find_spreads, measure_boards
 from nesting.cabinets.build import CabinetBuild
-from nesting.cabinets.expand import expand
 from nesting.errors import InputError
 from nesting.job import Job
 from nesting.lengths import Length
 from nesting.parts import Part
+from nesting.rebuilding import rebuild, with_builds
 from nesting.search.result import Result
 from nesting.terms import Dimension, Free
 
@@ -147,18 +146,12 @@ def change_size(job: Job, free: Free, by: Length) -> Job | None:
         if any(part is None for part in parts):
             return None
         return replace(job, parts=tuple(part for part in parts if part is not None))
-    builds = tuple(
-        _rebuild(job, build, free.dimension, by) if build.name == free.of else build
-        for build in job.cabinets
-    )
-    if any(build is None for build in builds):
-        return None
-    there = tuple(build for build in builds if build is not None)
-    plain = tuple(part for part in job.parts if not part.cabinet)
-    return replace(
+    return with_builds(
         job,
-        cabinets=there,
-        parts=(*plain, *(part for build in there for part in build.parts)),
+        (
+            _resize_cabinets(job, build, free.dimension, by) if build.name == free.of else build
+            for build in job.cabinets
+        ),
     )
 
 
@@ -172,11 +165,11 @@ def _resize(part: Part, dimension: Dimension, by: Length) -> Part | None:
     return replace(part, length=length, width=width) if min(length, width) > 0 else None
 
 
-def _rebuild(
+def _resize_cabinets(
     job: Job, build: CabinetBuild, dimension: Dimension, by: Length
 ) -> CabinetBuild | None:
     assert build.design is not None, f"{build.name}: its design is not known"
-    design, letters = build.design, build.letters
+    design = build.design
     try:
         match dimension:
             case Dimension.HEIGHT:
@@ -185,17 +178,9 @@ def _rebuild(
                 design = replace(design, width=design.width + by)
             case Dimension.DEPTH | Dimension.LENGTH:
                 design = replace(design, depth=design.depth + by)
-        return expand(
-            design,
-            letters=letters,
-            measured=measure_boards(job.sheets),
-            step=job.step,
-            unit=job.unit,
-            kerf=job.saw.kerf,
-            spreads=find_spreads(job.sheets),
-        )
     except InputError:
         return None
+    return rebuild(job, build, design)
 
 
 def _search(trials: _Trials, base: Result) -> Iterator[NearMiss]:

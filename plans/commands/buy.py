@@ -71,8 +71,10 @@ def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  
     best = ways[0]
     is_stopped = any(way.result.interrupted for way in ways)
     misses: tuple[Any, ...] | None = None
+    cheaper: tuple[Any, ...] = ()
     if not is_stopped:
         try:
+            cheaper = _cheaper_stock(job, options, progress)
             misses = _near_misses(job, options, progress)
         except KeyboardInterrupt:
             is_stopped = True
@@ -82,8 +84,8 @@ def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  
     ]
     return Outcome(
         status=plan_status(is_interrupted=is_stopped, is_complete=not unplaced),
-        text="\n".join([*_text(job, ways, misses), *unplaced]),
-        data=_data(job, ways, misses, unplaced),
+        text="\n".join([*_text(job, ways, misses), *_cheaper_text(cheaper), *unplaced]),
+        data={**_data(job, ways, misses, unplaced), "cheaper_stock": _cheaper_data(cheaper)},
         messages=("Interrupted: this is what was found so far.",) if is_stopped else (),
     )
 
@@ -129,6 +131,46 @@ def _near_misses(job: Any, options: BuyOptions, progress: Progress | None) -> tu
     search = _searcher(solve_cheapest, options, progress)
     look = partial(solve_cheapest, effort=0, seed=options.seed)
     return find_near_misses(job, search(job), first_look=look, solve=search)
+
+
+def _cheaper_stock(job: Any, options: BuyOptions, progress: Progress | None) -> tuple[Any, ...]:  # noqa: ANN401
+    from functools import partial
+
+    from nesting.grades import find_cheaper, list_swaps
+    from nesting.solve import solve_cheapest
+
+    if not any(list_swaps(job)):
+        return ()
+    search = _searcher(solve_cheapest, options, progress)
+    look = partial(solve_cheapest, effort=0, seed=options.seed)
+    return find_cheaper(job, search(job), first_look=look, solve=search)
+
+
+def _cheaper_text(cheaper: tuple[Any, ...]) -> Iterator[str]:
+    from plans.sections.ways import say_cheaper_stock
+
+    if cheaper:
+        yield ""
+        yield "Not seen when the work is done, so that cheaper stock would do"
+        yield from map(say_cheaper_stock, cheaper)
+
+
+def _cheaper_data(cheaper: tuple[Any, ...]) -> list[dict[str, Any]]:
+    from plans.plan_file import to_number
+    from plans.sections.ways import say_cheaper_stock
+
+    return [
+        {
+            "swaps": [
+                {"of": swap.of, "what": swap.what, "parts": list(swap.parts), "to": swap.material}
+                for swap in each.swaps
+            ],
+            "price": to_number(each.cost),
+            "price_before": to_number(each.cost_before),
+            "text": say_cheaper_stock(each),
+        }
+        for each in cheaper
+    ]
 
 
 def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> Iterator[str]:  # noqa: ANN401

@@ -29,7 +29,7 @@ class HolePiece:
     @property
     def origin(self) -> str:
         """Where it comes from, in words."""
-        return f"from the {self.taken.leaves} of the {self.taken.hole} in {self.panel}"
+        return f"from the {self.taken.leaves} of {self.panel}, {self.taken.hole}"
 
 
 def list_hole_pieces(worked: Worked) -> tuple[HolePiece, ...]:

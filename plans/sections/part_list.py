@@ -90,7 +90,7 @@ def _rows_from_holes(worked: Worked) -> Iterator[PartRow]:
             code=piece.code,
             name=part.name,
             cabinet=part.cabinet,
-            copy="not from a sheet",
+            copy="from a hole",
             finished=finished_words(part, unit),
             blank=blank_words(part, unit),
             thickness=show(piece.thickness, unit),

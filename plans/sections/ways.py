@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from nesting.buying import Lot, Way
+from nesting.grades import CARCASS, Cheaper, Swap
 from nesting.lengths import NM_PER_MM, Unit
 from nesting.near_misses import NearMiss
 from nesting.terms import Dimension
@@ -75,6 +76,31 @@ def say_near_miss(miss: NearMiss, unit: Unit) -> str:
         f"{free.of}: {show(miss.after, unit)} instead of {show(miss.before, unit)} "
         f"{_ADJECTIVES[free.dimension]} {gain}{room}."
     )
+
+
+def say_cheaper_stock(cheaper: Cheaper) -> str:
+    """Return parts that could come from cheaper stock as a sentence, with where to write it.
+
+    Such as "Brace of Bass cabinet from poplar plywood saves 20.00 (94.00 instead of 114.00): write
+    material = "poplar plywood" under [cabinet.braces]."
+    """
+    material = cheaper.swaps[0].material
+    what = "; ".join(
+        f"{', '.join(swap.parts)} of {swap.of}" if swap.what else swap.of for swap in cheaper.swaps
+    )
+    places = " and ".join(dict.fromkeys(_say_place(swap) for swap in cheaper.swaps))
+    saved = show_money(cheaper.cost_before - cheaper.cost)
+    prices = f"{show_money(cheaper.cost)} instead of {show_money(cheaper.cost_before)}"
+    return (
+        f"{what} from {material} saves {saved} ({prices}): "
+        f'write material = "{material}" under {places}.'
+    )
+
+
+def _say_place(swap: Swap) -> str:
+    if not swap.what:
+        return f"[[part]] {swap.of}"
+    return f"[[cabinet]] {swap.of}" if swap.what == CARCASS else f"[cabinet.{swap.what}]"
 
 
 def show_litres(volume: int) -> str:

@@ -114,3 +114,23 @@ def test_what_was_found_is_shown_where_the_user_stops(
     assert result.exit_code == ExitStatus.INTERRUPTED
     assert "A  2 × birch 18" in result.stdout
     assert "No change" not in result.stdout
+
+
+def test_cheaper_stock_for_what_is_hidden_is_offered(tmp_path: Path) -> None:
+    path = tmp_path / "plinth.toml"
+    poplar = SHEETS.split("[[sheet]]")[1].replace("birch", "poplar").replace("20.00", "9.00")
+    path.write_text(
+        f"{SHEETS}[[sheet]]{poplar}"
+        '[[part]]\nname = "Plinth"\nlength = 600\nwidth = 300\ncount = 4\n'
+        'material = "birch plywood"\nface = "hidden"\n',
+        "utf-8",
+    )
+    result = CliRunner().invoke(app, ["buy", str(path), "--effort", "1", "--quiet"])
+    assert result.exit_code == ExitStatus.DONE
+    assert (
+        "Plinth from poplar plywood saves 11.00 (9.00 instead of 20.00): "
+        'write material = "poplar plywood" under [[part]] Plinth.'
+    ) in result.output
+    program = CliRunner().invoke(app, ["buy", str(path), "--effort", "1", "--quiet", "--json"])
+    (cheaper,) = json.loads(program.stdout)["cheaper_stock"]
+    assert (cheaper["price"], cheaper["price_before"]) == (9, 20)

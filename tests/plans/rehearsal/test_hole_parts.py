@@ -63,7 +63,7 @@ def test_a_part_from_a_hole_is_on_no_sheet_and_on_every_list() -> None:
     assert [row.thickness for row in rows] == ["17.7", "17.7", "17.7"]
     labels = {label.code: label for label in plan.labels}
     assert {row.code for row in plan.parts} == {code for code in labels if code[0] != "L"}
-    assert labels[rows[1].code].origin == f"from the disc of the woofer in {baffles[0]}"
+    assert labels[rows[1].code].origin == f"from the disc of {baffles[0]}, woofer"
     assert rehearse(document).faults == ()
 
 
