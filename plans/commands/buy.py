@@ -61,11 +61,13 @@ def buy(job_file: Path, options: BuyOptions, progress: Progress | None = None) -
 
 
 def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  # noqa: ANN401
+    from nesting.batches import solve_in_kits
     from nesting.buying import find_ways
     from nesting.first_cuts import solve_with_yard
     from plans.sections.part_words import full_name
 
-    ways = find_ways(job, _searcher(solve_with_yard, options, progress))
+    solve = _searcher(solve_with_yard, options, progress)
+    ways = find_ways(job, lambda asked: solve_in_kits(asked, solve))
     for way in ways:
         _rehearse(way)
     best = ways[0]
@@ -175,6 +177,7 @@ def _cheaper_data(cheaper: tuple[Any, ...]) -> list[dict[str, Any]]:
 
 def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> Iterator[str]:  # noqa: ANN401
     """Yield the result for a person; without near misses where the search for them was stopped."""
+    from nesting.buying import say_hindrance
     from plans.sections.numbers import show_money
     from plans.sections.ways import make_way_lines, say_near_miss
 
@@ -195,6 +198,8 @@ def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> It
     ]
     yield "Ways to buy, each planned whole and rehearsed"
     yield from make_table(HEADINGS, RIGHT, rows)
+    if hindrance := say_hindrance(job, ways[0].result.layout):
+        yield hindrance
     delivery = job.terms.delivery
     if delivery is not None and job.yard is None and job.car is None:
         yield f"Delivery would be {show_money(delivery)} besides."
@@ -213,8 +218,10 @@ def _data(
     misses: tuple[Any, ...] | None,
     unplaced: list[str],
 ) -> dict[str, Any]:
+    from nesting.buying import Sawing
     from plans.plan_file import to_mm, to_number
     from plans.sections.numbers import to_whole
+    from plans.sections.part_words import full_name
     from plans.sections.ways import say_near_miss
 
     return {
@@ -223,7 +230,11 @@ def _data(
             {
                 "label": way.label,
                 "title": way.restriction.title,
-                "delivered": way.restriction.is_delivered,
+                "delivered": way.restriction.sawing is Sawing.DELIVERED,
+                "sawing": way.restriction.sawing.value,
+                "layouts": way.layouts,
+                "settings": way.settings,
+                "recut": [{"name": full_name(part), "count": count} for part, count in way.recut],
                 "sheets": [
                     {
                         "stock": lot.stock,

@@ -144,11 +144,12 @@ def _plan_job(
 
 def _ways(job: Any, result: Any, solve: Callable[[Any], Any]) -> tuple[Any, ...]:  # noqa: ANN401
     """Return the ways to buy as lines of the shopping page; the plan itself is not sought again."""
+    from nesting.batches import solve_in_kits
     from nesting.buying import find_ways
     from plans.sections.ways import make_way_lines
 
     return make_way_lines(
-        find_ways(job, lambda allowed: result if allowed == job else solve(allowed))
+        find_ways(job, lambda asked: result if asked == job else solve_in_kits(asked, solve))
     )
 
 

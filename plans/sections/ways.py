@@ -1,14 +1,18 @@
 """Ways to buy and near misses, in words."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from nesting.buying import Lot, Way
+from nesting.buying import Lot, Sawing, Way
 from nesting.grades import CARCASS, Cheaper, Swap
 from nesting.lengths import NM_PER_MM, Unit
 from nesting.near_misses import NearMiss
 from nesting.terms import Dimension
 from plans.sections.numbers import show, show_money, show_size, to_whole
+from plans.sections.part_words import full_name
+
+MOST_RECUT = 6
+"""How many kinds of parts to be cut again are named; the others are counted."""
 
 MOST_LEFT = 3
 """How many leftovers of a way are named; the others are counted."""
@@ -35,7 +39,7 @@ class WayLine:
         total: All that is paid.
         minutes: Minutes at the saw.
         left: The largest leftovers worth keeping.
-        verdict: How close to cheapest it is proven to be, for this stock.
+        verdict: How close to cheapest it is proven to be, for this stock, and what work it makes.
     """
 
     label: str
@@ -117,7 +121,8 @@ def _line(way: Way) -> WayLine:
     restriction = way.restriction
     besides = ""
     if way.extra_cost:
-        what = "delivery" if restriction.is_delivered else "the yard's cuts"
+        is_delivered = restriction.sawing is Sawing.DELIVERED
+        what = "delivery" if is_delivered else "the yard's cuts"
         besides = f"{show_money(way.extra_cost)} for {what}"
     return WayLine(
         label=way.label,
@@ -128,7 +133,7 @@ def _line(way: Way) -> WayLine:
         total=show_money(way.cost),
         minutes=str(to_whole(way.minutes)),
         left=_say_left(way),
-        verdict=_verdict(way),
+        verdict="; ".join((_verdict(way), _say_work(way), *_say_recut(way))),
     )
 
 
@@ -150,6 +155,21 @@ def _verdict(way: Way) -> str:
         f"at most {show_money(way.sheets_cost - way.bound)} above the bound: from this "
         f"stock no sheets can cost less than {show_money(way.bound)}"
     )
+
+
+def _say_work(way: Way) -> str:
+    layouts = "1 layout" if way.layouts == 1 else f"{way.layouts} layouts"
+    settings = "1 setting" if way.settings == 1 else f"{way.settings} settings"
+    return f"{layouts}, {settings}"
+
+
+def _say_recut(way: Way) -> Iterator[str]:
+    """Yield which parts come from the yard too large; the minutes are for these."""
+    if way.recut:
+        named = ", ".join(f"{count} × {full_name(part)}" for part, count in way.recut[:MOST_RECUT])
+        more = len(way.recut) - MOST_RECUT
+        rest = f" and {more} more" if more > 0 else ""
+        yield f"the yard is rough, so cut to size at home: {named}{rest}"
 
 
 def _fewer(number: int) -> str:

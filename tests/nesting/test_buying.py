@@ -1,15 +1,21 @@
 """Ways to buy, checked against every count of sheets that could be bought at all."""
 
+import re
 from dataclasses import replace
 from decimal import Decimal
 from functools import partial
 from itertools import product
 
-from nesting.buying import Way, find_ways, list_restrictions
+import pytest
+
+from nesting.buying import Sawing, Way, find_ways, list_restrictions, say_hindrance
 from nesting.checks import check_layout
+from nesting.first_cuts import solve_with_yard
 from nesting.job import Job
+from nesting.layout import By, Cut, Rect, walk
 from nesting.lengths import mm
-from nesting.sheets import Sheet
+from nesting.parts import Part
+from nesting.sheets import Sheet, Trim
 from nesting.solve import solve
 from nesting.terms import Terms
 from nesting.yard import Yard
@@ -106,12 +112,12 @@ def test_a_limited_stock_that_does_not_hold_all_is_no_way() -> None:
 def test_delivery_is_a_way_of_its_own_without_car_and_yard() -> None:
     yard = Yard(price_per_cut=Decimal("1.50"))
     ways = ways_of(FULL, yard=yard, terms=Terms(delivery=Decimal(25)))
-    delivered = [way for way in ways if way.restriction.is_delivered]
+    delivered = [way for way in ways if way.restriction.sawing is Sawing.DELIVERED]
     assert [(way.sheets_cost, way.extra_cost, way.cost) for way in delivered] == [
         (Decimal(70), Decimal(25), Decimal(95))
     ]
     assert delivered[0].job.yard is None
-    assert any(not way.restriction.is_delivered for way in ways)
+    assert any(way.restriction.sawing is Sawing.AS_ASKED for way in ways)
 
 
 def test_what_is_left_over_comes_from_the_layout() -> None:
@@ -120,3 +126,80 @@ def test_what_is_left_over_comes_from_the_layout() -> None:
     assert way.left
     assert sum(left.length * left.width for left in way.left) < area
     assert way.minutes > 0
+
+
+SERVICE = Yard(
+    kerf=mm("3.2"), max_cuts=20, min_piece=mm(80), price_per_cut=Decimal("0.90"), rough=mm(1)
+)
+"""A yard that cuts to a list. Its figures are invented."""
+
+
+def shared_out(yard: Yard, *parts: Part, sheet: Sheet = FULL) -> dict[Sawing, Way]:
+    made = replace(job(*parts, sheets=(sheet,)), yard=yard)
+    ways = find_ways(made, partial(solve_with_yard, effort=1))
+    for way in ways:
+        assert check_layout(way.job, way.result.layout) == ()
+    return {way.restriction.sawing: way for way in ways}
+
+
+def cuts_of(way: Way) -> list[Cut]:
+    anywhere = Rect(x=0, y=0, length=0, width=0)
+    return [
+        place.node
+        for sheet in way.result.layout.sheets
+        for place in walk(sheet.root, anywhere)
+        if isinstance(place.node, Cut)
+    ]
+
+
+def test_a_rough_yard_that_cuts_all_leaves_the_exact_parts_to_be_cut_to_size() -> None:
+    panel, rail = part("Panel", 700, 400, 4), replace(part("Rail", 560, 100, 4), oversize=mm(10))
+    ways = shared_out(SERVICE, panel, rail)
+    at_home, at_yard = ways[Sawing.ALL_AT_HOME], ways[Sawing.ALL_AT_YARD]
+    assert at_home.extra_cost == 0
+    assert at_yard.extra_cost == Decimal("0.90") * len(cuts_of(at_yard))
+    assert at_yard.recut == ((panel, 4),)  # 10 mm are more than a rail needs
+    # The rail is oversize already; a panel needs a kerf of 2.4 mm off either edge and 1 mm besides.
+    grown = {each.name: each for each in at_yard.job.parts}
+    assert grown["Panel"].blank_length == mm(700) + 2 * mm("2.4") + mm(1)
+    assert grown["Rail"].blank_length == rail.blank_length
+    assert at_yard.job.saw.kerf == SERVICE.kerf
+    # Four edges each, 2.2 m around; a setting for the rough edges and one for each size.
+    times = at_yard.job.times
+    assert at_yard.minutes == 3 * times.setting + 16 * times.cut + Decimal("8.8") * times.metre
+
+
+def test_a_yard_as_exact_as_a_guide_at_home_leaves_nothing_to_do() -> None:
+    exact = replace(SERVICE, rough=mm("0.5"))
+    way = shared_out(exact, part("Panel", 700, 400, 4))[Sawing.ALL_AT_YARD]
+    assert way.recut == ()
+    assert way.minutes == 0
+
+
+@pytest.mark.parametrize(
+    ("yard", "why"),
+    [
+        (replace(SERVICE, max_cuts=3), r"a sheet takes \d+ cuts, and it makes 3"),
+        (replace(SERVICE, min_piece=mm(450)), "Panel is 400 mm wide, .* nothing below 450 mm"),
+    ],
+)
+def test_a_yard_that_may_not_cut_all_is_no_way_and_it_is_said_why(yard: Yard, why: str) -> None:
+    made = replace(job(part("Panel", 700, 400, 6), sheets=(FULL,)), yard=yard)
+    ways = find_ways(made, partial(solve_with_yard, effort=1))
+    assert Sawing.ALL_AT_YARD not in {way.restriction.sawing for way in ways}
+    assert re.search(why, say_hindrance(made, ways[0].result.layout))
+
+
+def test_strips_from_the_yard_are_a_way_where_the_parts_come_out_of_strips() -> None:
+    thin = replace(FULL, thickness=mm(9), name="thin")  # one person lifts a whole sheet of it
+    panel = replace(part("Panel", 700, 380, 6), thickness=mm(9))
+    ways = shared_out(SERVICE, panel, sheet=thin)
+    strips = ways[Sawing.STRIPS_AT_YARD]
+    yard_cuts = [cut for cut in cuts_of(strips) if cut.by is By.YARD]
+    assert yard_cuts
+    assert strips.extra_cost == Decimal("0.90") * len(yard_cuts)
+
+
+def test_sheets_cut_alike_are_one_layout() -> None:
+    (way,) = ways_of(replace(FULL, trim=Trim()), parts=(part("Panel", 600, 600, 17),))
+    assert [len(way.result.layout.sheets), way.layouts] == [3, 2]

@@ -13,6 +13,7 @@ from nesting.near_misses import NearMiss
 from nesting.search.result import Result
 from nesting.terms import Dimension, Free
 from plans.sections.ways import WayLine, make_way_lines, say_near_miss
+from tests.nesting.hand_made import part
 
 LITRE = 10**24
 """A cube of 100 mm, in cubic nanometres."""
@@ -33,6 +34,8 @@ WAY = Way(
     bound=Decimal(41),
     extra_cost=Decimal("4.50"),
     minutes=Decimal("95.5"),
+    settings=9,
+    layouts=2,
     left=tuple(
         Left(stock="birch 18 half", length=mm(n), width=mm(300)) for n in (600, 500, 400, 300)
     ),
@@ -62,14 +65,26 @@ def test_a_way_is_one_line_with_all_that_is_paid() -> None:
             minutes="96",
             left="600 × 300, 500 × 300, 400 × 300 and 1 more",
             verdict="at most 41.00 above the bound: from this stock no sheets can cost less "
-            "than 41.00",
+            "than 41.00; 2 layouts, 9 settings",
         ),
     )
 
 
 def test_a_proven_way_says_so() -> None:
     (line,) = make_way_lines((replace(WAY, bound=Decimal(82), left=()),))
-    assert (line.verdict, line.left) == ("proven cheapest from this stock", "none")
+    assert (line.verdict, line.left) == (
+        "proven cheapest from this stock; 2 layouts, 9 settings",
+        "none",
+    )
+
+
+def test_parts_that_come_rough_from_the_yard_are_named() -> None:
+    kinds = tuple((part(f"Panel {number}", 600, 400, 2), 2) for number in range(7))
+    (line,) = make_way_lines((replace(WAY, recut=kinds),))
+    assert line.verdict.endswith(
+        "9 settings; the yard is rough, so cut to size at home: 2 × Panel 0, 2 × Panel 1, "
+        "2 × Panel 2, 2 × Panel 3, 2 × Panel 4, 2 × Panel 5 and 1 more"
+    )
 
 
 @pytest.mark.parametrize(

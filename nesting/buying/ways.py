@@ -1,8 +1,9 @@
 """Ways to buy: whole plans for the same job, each from less than all the stock there is.
 
 A shop is often out of one kind of sheet, or has only one. So the job is planned from all that is
-listed, without each kind in turn, with one kind alone and without the pieces in the garage, each
-time in full. Ways that cost no less than another one that asks for nothing else are left out.
+listed, without each kind in turn, with one kind alone, without the pieces in the garage, and with
+the sawing shared out otherwise, each time in full. Ways that cost no less than another one that
+asks for nothing else are left out.
 """
 
 from collections import Counter
@@ -10,29 +11,24 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from nesting.buying.restrictions import Restriction, list_restrictions
+from nesting.buying.sawing import (
+    Sawing,
+    change_sawing,
+    count_cuts,
+    list_recut,
+    recut_minutes,
+    say_hindrance,
+)
 from nesting.cut_sequence import minutes, order_cuts
 from nesting.job import Job
-from nesting.layout import By, Cut, Layout, Rect, RestLeaf, walk
+from nesting.layout import By, Cut, Layout, PartLeaf, Rect, RestLeaf, SheetLayout, walk
 from nesting.lengths import Length
+from nesting.parts import Part
 from nesting.search.result import Result
 
 Solve = Callable[[Job], Result]
 """Plans a job: `nesting.solve.solve` with its effort and seed bound, say."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Restriction:
-    """What the shop, or the garage, is taken not to have.
-
-    Attributes:
-        title: What it is called, such as "without birch 18 half".
-        sheets: Indices into `Job.sheets` of the kinds that may be used, increasing.
-        is_delivered: Whether everything is brought, so that neither yard nor car matters.
-    """
-
-    title: str
-    sheets: tuple[int, ...]
-    is_delivered: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +77,9 @@ class Way:
         bound: What any plan from the same stock pays for sheets at least.
         extra_cost: Price of the yard's cuts, or of delivery.
         minutes: Estimated minutes at the saw at home.
+        settings: Settings of the guide, at home and at the yard.
+        layouts: How many different ways of cutting a sheet there are.
+        recut: Parts that come from the yard too large and are cut to size at home, with how many.
         left: Leftovers worth keeping, the largest first.
     """
 
@@ -93,6 +92,9 @@ class Way:
     bound: Decimal
     extra_cost: Decimal
     minutes: Decimal
+    settings: int
+    layouts: int
+    recut: tuple[tuple[Part, int], ...] = ()
     left: tuple[Left, ...]
 
     @property
@@ -124,14 +126,40 @@ def find_ways(job: Job, solve: Solve) -> tuple[Way, ...]:
     """
     found: list[Way] = []
     for restriction in list_restrictions(job):
-        found.append(_plan(job, restriction, solve))
+        if found and not _is_worth_planning(job, restriction.sawing, found[0].result.layout):
+            continue
+        way = _plan(job, restriction, solve)
+        if _is_as_called(job, way):
+            found.append(way)
         if found[-1].result.interrupted:
             break
     whole = [way for way in found if _missing(way) <= _missing(found[0])]
     best = sorted(_drop_dominated(whole), key=_worth)
-    cheapest = next(n for n, way in enumerate(best) if not way.restriction.is_delivered)
+    cheapest = next(n for n, way in enumerate(best) if way.restriction.sawing is Sawing.AS_ASKED)
     best[cheapest] = _from_all(best[cheapest], found[0])
     return tuple(replace(way, label=_letter(number)) for number, way in enumerate(best))
+
+
+def _is_worth_planning(job: Job, sawing: Sawing, usual: Layout) -> bool:
+    """Return whether sharing out the sawing otherwise would change anything, and can be done."""
+    match sawing:
+        case Sawing.ALL_AT_HOME:
+            return _count_yard_cuts(usual) > 0
+        case Sawing.STRIPS_AT_YARD:
+            return _count_yard_cuts(usual) == 0
+        case Sawing.ALL_AT_YARD:
+            return not say_hindrance(job, usual)
+    return True
+
+
+def _is_as_called(job: Job, way: Way) -> bool:
+    """Return whether the yard cuts as much as the way says, and may."""
+    match way.restriction.sawing:
+        case Sawing.STRIPS_AT_YARD:
+            return _count_yard_cuts(way.result.layout) > 0
+        case Sawing.ALL_AT_YARD:
+            return not say_hindrance(job, way.result.layout)
+    return True
 
 
 def _from_all(way: Way, whole: Way) -> Way:
@@ -140,75 +168,27 @@ def _from_all(way: Way, whole: Way) -> Way:
     return replace(way, restriction=restriction, bound=min(whole.bound, way.sheets_cost))
 
 
-def list_restrictions(job: Job) -> tuple[Restriction, ...]:
-    """Return what is tried, all the stock first, each choice of sheets once."""
-    every = tuple(range(len(job.sheets)))
-    choices = [Restriction(title="all kinds", sheets=every)]
-    if job.terms.delivery is not None and (job.yard is not None or job.car is not None):
-        choices.append(Restriction(title="all kinds, delivered", sheets=every, is_delivered=True))
-    for bought in _groups_of_bought(job):
-        choices += [
-            Restriction(
-                title=f"without {job.sheets[kind].name}",
-                sheets=tuple(other for other in every if other != kind),
-            )
-            for kind in bought
-        ]
-        choices += [
-            Restriction(
-                title=f"only {job.sheets[kind].name}",
-                sheets=tuple(other for other in every if other == kind or other not in bought),
-            )
-            for kind in bought
-        ]
-    choices += _without_own(job, every)
-    distinct: dict[tuple[tuple[int, ...], bool], Restriction] = {}
-    for choice in choices:
-        distinct.setdefault((choice.sheets, choice.is_delivered), choice)
-    return tuple(distinct.values())
-
-
-def _groups_of_bought(job: Job) -> Iterator[tuple[int, ...]]:
-    """Yield the kinds that can be bought of every board of which there are several."""
-    groups: dict[tuple[str, Length], list[int]] = {}
-    for index, sheet in enumerate(job.sheets):
-        if not sheet.owned and sheet.count != 0:
-            groups.setdefault((sheet.material, sheet.thickness), []).append(index)
-    for members in groups.values():
-        if len(members) > 1:
-            yield tuple(members)
-
-
-def _without_own(job: Job, every: tuple[int, ...]) -> Iterator[Restriction]:
-    """Yield the stock without the pieces in the garage, where it can do without some of them."""
-    sold = {(sheet.material, sheet.thickness) for sheet in job.sheets if not sheet.owned}
-    kept = tuple(
-        index
-        for index in every
-        if not job.sheets[index].owned
-        or (job.sheets[index].material, job.sheets[index].thickness) not in sold
-    )
-    if len(kept) < len(every):
-        yield Restriction(title="without your own pieces", sheets=kept)
-
-
 def _plan(job: Job, restriction: Restriction, solve: Solve) -> Way:
     allowed = replace(job, sheets=tuple(job.sheets[index] for index in restriction.sheets))
-    if restriction.is_delivered:
-        allowed = replace(allowed, yard=None, car=None)
-    result = solve(allowed)
+    changed = change_sawing(allowed, restriction.sawing)
+    result = solve(changed)
     layout = result.layout
+    sequences = [order_cuts(allowed, sheet) for sheet in layout.sheets]
+    recut = list_recut(allowed) if restriction.sawing is Sawing.ALL_AT_YARD else ()
     return Way(
         restriction=restriction,
-        job=allowed,
+        job=changed,
         result=result,
         lots=tuple(_lots(allowed, layout)),
         sheets_cost=result.cost,
         bound=result.bound,
-        extra_cost=_extra_cost(allowed, layout, is_delivered=restriction.is_delivered),
-        minutes=sum(
-            (minutes(allowed, order_cuts(allowed, sheet)) for sheet in layout.sheets), Decimal(0)
-        ),
+        extra_cost=_extra_cost(allowed, layout, restriction.sawing),
+        minutes=recut_minutes(allowed, recut)
+        if restriction.sawing is Sawing.ALL_AT_YARD
+        else sum((minutes(allowed, sequence) for sequence in sequences), Decimal(0)),
+        settings=sum(sequence.settings for sequence in sequences),
+        layouts=count_layouts(allowed, layout),
+        recut=recut,
         left=tuple(sorted(_left(allowed, layout), key=lambda left: -left.length * left.width)),
     )
 
@@ -225,20 +205,43 @@ def _lots(job: Job, layout: Layout) -> Iterator[Lot]:
         )
 
 
-def _extra_cost(job: Job, layout: Layout, *, is_delivered: bool) -> Decimal:
+def _extra_cost(job: Job, layout: Layout, sawing: Sawing) -> Decimal:
     """Return what is paid besides the sheets: the yard's cuts, or delivery of what is bought."""
-    if is_delivered:
+    if sawing is Sawing.DELIVERED:
         is_bought = any(not job.sheets[sheet.sheet].owned for sheet in layout.sheets)
         return job.terms.delivery or Decimal(0) if is_bought else Decimal(0)
     if job.yard is None:
         return Decimal(0)
+    is_all = sawing is Sawing.ALL_AT_YARD
+    return job.yard.price_per_cut * (
+        sum(map(count_cuts, layout.sheets)) if is_all else _count_yard_cuts(layout)
+    )
+
+
+def _count_yard_cuts(layout: Layout) -> int:
     anywhere = Rect(x=0, y=0, length=0, width=0)
-    cuts = sum(
+    return sum(
         isinstance(place.node, Cut) and place.node.by is By.YARD
         for sheet in layout.sheets
         for place in walk(sheet.root, anywhere)
     )
-    return job.yard.price_per_cut * cuts
+
+
+def count_layouts(job: Job, layout: Layout) -> int:
+    """Return how many different ways of cutting a sheet there are; like parts count as the same."""
+    return len({(sheet.sheet, tuple(_shape(job, sheet))) for sheet in layout.sheets})
+
+
+def _shape(job: Job, sheet: SheetLayout) -> Iterator[tuple[object, ...]]:
+    for place in walk(sheet.root, Rect(x=0, y=0, length=0, width=0)):
+        match place.node:
+            case Cut() as cut:
+                yield place.path, cut.direction, cut.at, cut.removed, cut.by
+            case PartLeaf() as leaf:
+                part = job.parts[leaf.part]
+                yield place.path, part.blank_length, part.blank_width, leaf.turned
+            case RestLeaf():
+                yield (place.path,)
 
 
 def _left(job: Job, layout: Layout) -> Iterator[Left]:
@@ -264,8 +267,7 @@ def _drop_dominated(ways: Iterable[Way]) -> list[Way]:
     kept: list[Way] = []
     for way in sorted(ways, key=_worth):
         if not any(
-            other.kinds <= way.kinds
-            and other.restriction.is_delivered is way.restriction.is_delivered
+            other.kinds <= way.kinds and other.restriction.sawing is way.restriction.sawing
             for other in kept
         ):
             kept.append(way)
