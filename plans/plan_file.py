@@ -14,10 +14,11 @@ from nesting.earlier import Leftover
 from nesting.job import Job
 from nesting.layout import By, Layout, PartLeaf, Place, Rect, RestLeaf
 from nesting.lengths import NM_PER_MM, Length
-from nesting.sheets import Trim
+from nesting.sheets import Defect, Trim, Use
 from plans.plan import Plan, Solved
 from plans.sections.bound import plan_cost
 from plans.sections.cut_table import CutRow
+from plans.sections.defects import DefectView
 from plans.sections.hole_pieces import HolePiece, list_hole_pieces
 from plans.sections.numbers import show_size
 from plans.sections.overview import total_minutes
@@ -115,6 +116,7 @@ def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, Pa
             if isinstance(place.node, RestLeaf) and place.node.is_offcut
         ],
         "printed": _printed(job, view, leaves, rows),
+        **({"defects": list(map(_defect, sheet.defects))} if sheet.defects else {}),
     }
 
 
@@ -150,6 +152,18 @@ def _leftover(piece: Leftover) -> Json:
         "width": to_mm(piece.width),
         "grain": piece.grain.value,
         "trim": _trim(piece.trim),
+        **({"defects": list(map(_defect, piece.defects))} if piece.defects else {}),
+    }
+
+
+def _defect(defect: Defect) -> Json:
+    return {
+        "what": defect.what,
+        "x": to_mm(defect.x),
+        "y": to_mm(defect.y),
+        "length": to_mm(defect.length),
+        "width": to_mm(defect.width),
+        "use": defect.use.value,
     }
 
 
@@ -173,6 +187,7 @@ def _parts(job: Job, leaves: list[tuple[str, Place]]) -> Iterator[Json]:
                 "turned": place.node.turned,
                 "grain": part.grain.value,
                 "finished": [to_mm(part.length), to_mm(part.width)],
+                **({"hidden": True} if part.is_hidden else {}),
             }
 
 
@@ -227,6 +242,18 @@ def _printed(
             if isinstance(place.node, RestLeaf) and place.node.is_offcut
         ],
         "sums": [{"piece": line.piece, "text": line.text} for line in view.sums],
+        **({"defects": list(map(_printed_defect, view.defects))} if view.defects else {}),
+    }
+
+
+def _printed_defect(defect: DefectView) -> Json:
+    use = Use.HIDDEN_PARTS if defect.is_for_hidden else Use.NOTHING
+    return {
+        "along": defect.along,
+        "across": defect.across,
+        "size": defect.size,
+        "use": use.value,
+        "parts": ", ".join(defect.parts),
     }
 
 

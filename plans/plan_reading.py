@@ -12,7 +12,7 @@ from nesting.garage.planned import Piece, Planned, PlannedCut, PlannedPart, Plan
 from nesting.layout import By, Direction, Rect
 from nesting.lengths import NM_PER_MM, Length, Unit
 from nesting.parts import Grain
-from nesting.sheets import SheetGrain, Trim
+from nesting.sheets import Defect, SheetGrain, Trim, Use
 from plans.rehearsal import read_plan, rehearse
 
 Json = Mapping[str, Any]
@@ -83,6 +83,21 @@ def _leftover(piece: Json) -> Leftover:
         width=_length(piece["width"]),
         grain=SheetGrain(piece["grain"]),
         trim=_trim(piece["trim"]),
+        defects=_defects(piece),
+    )
+
+
+def _defects(thing: Json) -> tuple[Defect, ...]:
+    return tuple(
+        Defect(
+            what=defect["what"],
+            x=_length(defect["x"]),
+            y=_length(defect["y"]),
+            length=_length(defect["length"]),
+            width=_length(defect["width"]),
+            use=Use(defect["use"]),
+        )
+        for defect in thing.get("defects", ())
     )
 
 
@@ -132,6 +147,7 @@ def _sheet(sheet: Json, yard_trims: tuple[Length, Length]) -> PlannedSheet:
         cuts=cuts,
         pieces=pieces,
         yard_trims=yard_trims,
+        defects=_defects(sheet),
     )
 
 

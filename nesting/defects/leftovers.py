@@ -1,8 +1,20 @@
 """Leftovers of a sheet that is not sound: what is sound of them is cut free and kept."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from nesting.layout import Cut, Direction, Node, Rect, RestLeaf, replace_leaves, split, walk
+from nesting.job import Job
+from nesting.layout import (
+    Cut,
+    Direction,
+    Layout,
+    Node,
+    Rect,
+    RestLeaf,
+    replace_leaves,
+    split,
+    walk,
+)
 from nesting.lengths import Length
 from nesting.saw import Keep
 from nesting.sheets import Sheet
@@ -28,6 +40,22 @@ def mark_leftovers(root: Node, sheet: Sheet, keep: Keep, kerf: Length) -> Node:
         if isinstance(place.node, RestLeaf)
     }
     return replace_leaves(root, leaves)
+
+
+def keep_what_is_sound(job: Job, layout: Layout) -> Layout:
+    """Return a layout in which only sound leftovers are offcuts, on every sheet with defects."""
+    return replace(
+        layout,
+        sheets=tuple(
+            replace(
+                tree,
+                root=mark_leftovers(tree.root, job.sheets[tree.sheet], job.keep, job.saw.kerf),
+            )
+            if job.sheets[tree.sheet].defects
+            else tree
+            for tree in layout.sheets
+        ),
+    )
 
 
 def make_leftover(

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from nesting.checks import check_layout
+from nesting.defects import keep_what_is_sound
 from nesting.errors import LayoutError
 from nesting.first_cuts import solve_with_yard
 from nesting.garage.keep_on import keep_on, put_in
@@ -172,7 +173,9 @@ def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_F
     def fill(lost: Job) -> _Found:
         found = search.find(lost, share=4)
         return _Found(
-            layout=replace(put_in(kept, found.layout), notes=found.layout.notes),
+            layout=replace(
+                keep_what_is_sound(job, put_in(kept, found.layout)), notes=found.layout.notes
+            ),
             job=job,
             interrupted=found.interrupted,
             keeps_on=True,

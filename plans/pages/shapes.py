@@ -28,6 +28,7 @@ class LineKind(Enum):
     SCISSORS = "cut out here"
     SUPPORT = "batten under the work"
 
+    DEFECT_EDGE = "edge of a defect"
 
 class HatchKind(Enum):
     """What an area of a sheet means."""
@@ -37,6 +38,7 @@ class HatchKind(Enum):
     OFFCUT = "offcut"
     DEFECT = "defect"
 
+    STAIN = "defect for hidden parts"
 
 class Anchor(Enum):
     """The point of a text that its x names."""

@@ -12,6 +12,7 @@ from nesting.layout import Rect
 from plans.pages.blocks import Block
 from plans.pages.boxes import Box, find_room, gap, text_box
 from plans.pages.cut_numbers import LINE_HALF, place_numbers
+from plans.pages.defect_marks import defect_areas, defect_edges, letter_defects
 from plans.pages.leaders import Label
 from plans.pages.lettering import NOTE
 from plans.pages.piece_lettering import Piece, lead_to_piece, letter_piece
@@ -58,15 +59,20 @@ def draw_sheet(view: SheetView, width: float, height: float) -> Drawing:
         lines, wanted, within, _boxes_of(marks), [piece.box for piece in pieces]
     )
     taken = [*_boxes_of(marks), *(box for label in numbers for box in label.taken)]
-    labels, unlettered = _letter(pieces, lines, within, taken)
+    defects = [box for box, _ in defect_areas(view, scale)]
+    labels, unlettered = _letter(pieces, lines, within, [*taken, *defects])
     taken += [box for label in labels for box in label.taken]
+    walls = [line.box(LINE_HALF) for line in lines]
+    readings = letter_defects(view, scale, within, taken, walls)
+    taken += [box for label in readings for box in label.taken]
+    labels += readings
     missing = wanted - {label.text.words for label in numbers}
     return Drawing(
         block=Block(
             height=within.bottom,
             shapes=(
                 *_areas(view, scale, (*numbers, *labels)),
-                *_lines(view, sheet, lines, (*numbers, *labels), frozenset()),
+                *_lines(view, scale, lines, (*numbers, *labels), frozenset()),
                 *marks,
                 *(shape for label in (*numbers, *labels) for shape in (label.text, *label.others)),
                 *_grain_arrows(view, scale, taken),
@@ -104,7 +110,7 @@ def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[st
         height=sheet.bottom + margin,
         shapes=(
             *_areas(view, scale, labels),
-            *_lines(view, sheet, lines, (), heavy),
+            *_lines(view, scale, lines, (), heavy),
             *(mark for mark in home_mark(view, sheet) if isinstance(mark, Solid)),
             *(label.text for label in labels),
         ),
@@ -185,9 +191,9 @@ def _areas(view: SheetView, scale: Scale, labels: Sequence[Label]) -> tuple[Shap
             for rest in view.rests
         ),
     ]
+    boxes = [(scale.box(rect), kind) for rect, kind in areas]
     hatches = []
-    for rect, kind in areas:
-        box = scale.box(rect)
+    for box, kind in (*boxes, *defect_areas(view, scale)):
         gaps = [gap(taken) for label in labels for taken in label.taken if taken.meets(box)]
         hatches.append(
             Hatch(
@@ -204,12 +210,13 @@ def _areas(view: SheetView, scale: Scale, labels: Sequence[Label]) -> tuple[Shap
 
 def _lines(
     view: SheetView,
-    sheet: Box,
+    scale: Scale,
     cuts: Sequence[CutLine],
     labels: Sequence[Label],
     heavy: frozenset[str],
 ) -> tuple[Shape, ...]:
     """Return the sheet's edges and the cuts, open where a number stands in them."""
+    sheet = _whole(view, scale)
     gaps = [label.taken[0] for label in labels if label.is_open]
     is_top = view.home.startswith("top")
     plain, double = LineKind.SHEET_EDGE, LineKind.REFERENCE_EDGE
@@ -236,6 +243,7 @@ def _lines(
         (x1, y1), (x2, y2) = cut.point(cut.start), cut.point(cut.end)
         kind = LineKind.NEXT_CUT if cut.number in heavy else LineKind.CUT
         edges.append(Line(x1=x1, y1=y1, x2=x2, y2=y2, kind=kind))
+    edges += defect_edges(view, scale)
     return tuple(piece for edge in edges for piece in _open(edge, gaps))
 
 

@@ -38,6 +38,7 @@ def sheet_facts(repeat: Repeat, alike: str, width: float) -> Block:
         paragraph(f"{view.face_text} {view.home_text}.{_trims(view)}", width),
     ]
     if repeat.count > 1:
+    blocks += [paragraph(defect.text, width, bold=True) for defect in view.defects]
         blocks.append(paragraph(_alike(repeat), width, bold=True))
     if alike:
         blocks.append(paragraph(alike, width, bold=True))

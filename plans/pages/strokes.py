@@ -56,10 +56,12 @@ PENS = {
     LineKind.SCISSORS: Pen(0.35, (3.0, 1.5)),
     LineKind.SUPPORT: Pen(0.7, (1.4, 1.0)),
 }
+    LineKind.DEFECT_EDGE: Pen(0.5),
 HATCH_PENS = {
     HatchKind.WASTE: Pen(0.35),
     HatchKind.DEFECT: Pen(0.35),
     HatchKind.OFFCUT: Pen(0.5, (0.6, 1.2)),
+    HatchKind.STAIN: Pen(0.35, (1.0, 0.8)),
 }
 TICK_BOX = Pen(0.5)
 UNDERLINE = Pen(UNDERLINE_THICKNESS)
@@ -159,6 +161,8 @@ def _hatch(hatch: Hatch) -> tuple[Stroke, ...]:
         case HatchKind.WASTE:
             lines = _diagonals(area, HATCH_PENS[hatch.kind], rising=True)
         case HatchKind.DEFECT:
+        case HatchKind.STAIN:
+            lines = _diagonals(area, HATCH_PENS[hatch.kind], rising=False)
             pen = HATCH_PENS[hatch.kind]
             lines = (*_diagonals(area, pen, rising=True), *_diagonals(area, pen, rising=False))
     return tuple(piece for line in lines for piece in broken(line, gaps))

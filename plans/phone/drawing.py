@@ -60,6 +60,8 @@ class SheetPicture:
         waste: Hatched.
         offcuts: Dotted outlines.
         home: The two arms of the mark at the home corner.
+        defects: Hatched crosswise.
+        stains: Hatched with dashes: only hidden parts may lie on these defects.
     """
 
     width: float
@@ -69,6 +71,8 @@ class SheetPicture:
     waste: tuple[Box, ...]
     offcuts: tuple[Box, ...]
     home: tuple[Stroke, Stroke]
+    defects: tuple[Box, ...]
+    stains: tuple[Box, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,6 +104,8 @@ def draw_sheet(view: SheetView) -> SheetPicture:
         waste=tuple(_box(rest.rect, scale) for rest in view.rests if not rest.is_offcut),
         offcuts=tuple(_box(rest.rect, scale) for rest in view.rests if rest.is_offcut),
         home=_home(outline, is_top=view.home.startswith("top")),
+        defects=tuple(_box(each.rect, scale) for each in view.defects if not each.is_for_hidden),
+        stains=tuple(_box(each.rect, scale) for each in view.defects if each.is_for_hidden),
     )
 
 

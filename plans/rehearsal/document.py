@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from functools import partial
 
 from nesting.errors import Fault
+from plans.rehearsal.defects import read_defects
 from plans.rehearsal.fields import Fields
 from plans.rehearsal.hole_parts import read_hole_parts
 from plans.rehearsal.printed import (
@@ -174,6 +175,7 @@ def _sheet(fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]) -> Shee
             (entry.text("piece"), entry.printed("text", partial(read_sum, unit=unit), _NO_SUM))
             for entry in printed.children("sums", "sum")
         ),
+        defects=tuple(read_defects(fields, printed, unit)),
     )
 
 
@@ -195,6 +197,7 @@ def _parts(fields: Fields, printed: Fields, unit: PrintedUnit) -> Iterable[Part]
             printed_blank=line.printed("blank", size, _NO_SIZE),
             printed_thickness=line.printed("thickness", partial(read_figure, unit=unit), 0),
             status=line.choice("status", _STATUSES),
+            is_hidden="hidden" in drawn.table and drawn.flag("hidden"),
         )
 
 

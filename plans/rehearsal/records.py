@@ -95,6 +95,7 @@ class Part:
         printed_blank: Size as cut as printed, its own length first.
         printed_thickness: Thickness as printed.
         status: "final", "oversize" or "measure first".
+        is_hidden: No face of it shows when the work is done.
     """
 
     code: str
@@ -107,6 +108,7 @@ class Part:
     printed_blank: tuple[Nanometres, Nanometres]
     printed_thickness: Nanometres
     status: str
+    is_hidden: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -185,6 +187,25 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Defect:
+    """A place of a sheet that is not sound.
+
+    Attributes:
+        rect: Where it lies.
+        is_for_hidden: Hidden parts may lie on it; otherwise nothing that is wanted may.
+        printed: Where it lies by its printed readings and size.
+        printed_for_hidden: What the page says of its use.
+        printed_parts: Codes of the parts on it that the page names.
+    """
+
+    rect: Rect
+    is_for_hidden: bool
+    printed: Rect
+    printed_for_hidden: bool
+    printed_parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """One sheet with all that is cut from it.
 
@@ -204,6 +225,7 @@ class Sheet:
         rows: Its cuts in order.
         offcuts: Its offcuts.
         sums: Printed sums with the code of the piece that each is of.
+        defects: Its places that are not sound.
     """
 
     number: int
@@ -221,6 +243,7 @@ class Sheet:
     rows: tuple[Row, ...]
     offcuts: tuple[Offcut, ...]
     sums: tuple[tuple[str, Sum], ...]
+    defects: tuple[Defect, ...] = ()
 
     @property
     def whole(self) -> Rect:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.errors import Fault
+from plans.rehearsal.defects import check_defects
 from plans.rehearsal.document import read_document
 from plans.rehearsal.extremes import check_extremes
 from plans.rehearsal.hole_parts import check_hole_parts
@@ -76,6 +77,7 @@ def _faults(plan: PlanFile, sawn: list[tuple[Sheet, Sawn]]) -> Iterator[Fault]:
         yield from check_settings(sheet)
         if len(one.cut_up) == len(sheet.rows):
             yield from check_leavings(sheet, one, plan.unit)
+            yield from check_defects(sheet, one, plan.unit)
             yield from check_sums(sheet, one, plan.unit)
             yield from check_extremes(sheet, plan)
 

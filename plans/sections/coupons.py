@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from nesting.layout import RestLeaf
 from nesting.lengths import Length, Unit, inch, mm
+from nesting.zones import is_sound, usable_of
 from plans.sections.codes import Freed
 from plans.sections.numbers import show_size
 from plans.sections.worked import Worked, WorkedSheet
@@ -73,13 +74,13 @@ def _is_offcut(freed: Freed) -> bool:
 
 
 def _holds(sheet: WorkedSheet, freed: Freed, size: tuple[Length, Length]) -> bool:
-    """Return whether a leftover holds a test piece within the trims, either way round.
+    """Return whether a sound leftover holds a test piece within the trims, either way round.
 
     Where more is left than the piece, a cut takes a kerf; it may run off the edge.
     """
     if not isinstance(freed.place.node, RestLeaf):
         return False
-    rect, trim, stock = freed.place.rect, sheet.sheet.trim, sheet.sheet
-    along = min(rect.x + rect.length, stock.length - trim.right) - max(rect.x, trim.left)
-    across = min(rect.y + rect.width, stock.width - trim.top) - max(rect.y, trim.bottom)
-    return min(along, across) >= min(size) and max(along, across) >= max(size)
+    usable = usable_of(freed.place.rect, sheet.sheet)
+    along, across = usable.length, usable.width
+    is_large = min(along, across) >= min(size) and max(along, across) >= max(size)
+    return is_large and is_sound(freed.place.rect, sheet.sheet.defects)

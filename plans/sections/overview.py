@@ -10,6 +10,7 @@ from nesting.densities import find_density
 from nesting.job import Job
 from nesting.layout import By, PartLeaf, RestLeaf
 from nesting.lengths import NM_PER_MM, Unit
+from nesting.sheets import Use
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.lots import say_mixed_joints
 from plans.sections.numbers import show, show_kg, show_money, show_with_unit, to_whole
@@ -94,6 +95,8 @@ LEGEND = (
     ("plain outline", "a part."),
     ("diagonal hatch", "waste."),
     ("dotted outline", "an offcut to keep."),
+    ("crossed hatch", "a defect, with its distances from the two edges to measure from."),
+    ("dashed hatch", "a defect that only hidden parts may lie on, with the same distances."),
     ("double line", "the edge to measure from."),
     ("6 and 9", "are underlined. Figures that read as another code upside-down are left out."),
     ("S, P, L", "whole sheets, pieces on the way, offcuts to keep."),
@@ -217,12 +220,17 @@ def _count_sheets(worked: Worked) -> str:
     return f"{number} {'sheet or piece' if number == 1 else 'sheets and pieces'}"
 
 
+HATCHES = {Use.NOTHING: "crossed hatch", Use.HIDDEN_PARTS: "dashed hatch"}
+
+
 def _legend(worked: Worked) -> Iterator[tuple[str, str]]:
     statuses = {base_status(part) for part in worked.job.parts}
     leaves = [freed.place.node for sheet in worked.sheets for freed in sheet.freed]
     absent = {"final", "oversize", "measure first"} - statuses
     if not any(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves):
         absent.add("dotted outline")
+    uses = {defect.use for sheet in worked.sheets for defect in sheet.sheet.defects}
+    absent |= {word for use, word in HATCHES.items() if use not in uses}
     yield from (entry for entry in LEGEND if entry[0] not in absent)
     if any(needs_fine_figures(worked.job, sheet) for sheet in worked.sheets):
         yield (

@@ -16,6 +16,7 @@ from nesting.sheets import Sheet, SheetGrain
 from nesting.supports import draw_supports
 from plans.sections.codes import WASTE
 from plans.sections.cut_table import CutRow, StripSum, make_rows, supports_of
+from plans.sections.defects import DefectView, make_defect_views
 from plans.sections.numbers import show, show_kg, show_size, to_whole
 from plans.sections.part_words import base_status
 from plans.sections.precision import needs_fine_figures, show_keep
@@ -105,6 +106,7 @@ class SheetView:
         settings: Number of settings of the guide.
         minutes: Estimated minutes of work.
         trim_text: What is not used along each edge as drawn, "left 10, right 10, top 10, bottom 5".
+        defects: Its places that are not sound, as drawn.
     """
 
     number: int
@@ -130,6 +132,7 @@ class SheetView:
     settings: int
     minutes: int
     trim_text: str = ""
+    defects: tuple[DefectView, ...] = ()
 
 
 def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
@@ -174,6 +177,10 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
         settings=worked.sequence.settings,
         minutes=to_whole(minutes(job, worked.sequence)),
         trim_text=_trim_words(sheet, job, is_fine=is_fine),
+        defects=tuple(
+            replace(defect, rect=draw(defect.rect, sheet, face))
+            for defect in make_defect_views(job, worked)
+        ),
     )
 
 

@@ -14,6 +14,12 @@ def shared_drawings(views: Iterable[SheetView]) -> str:
         '<pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse"'
         ' patternTransform="rotate(45)"><path d="M3 0V6" stroke="#000" stroke-width="1.2"/>'
         "</pattern>"
+        '<pattern id="crossed" width="6" height="6" patternUnits="userSpaceOnUse"'
+        ' patternTransform="rotate(45)"><path d="M3 0V6M0 3H6" stroke="#000" stroke-width="1.2"/>'
+        "</pattern>"
+        '<pattern id="dashed" width="6" height="6" patternUnits="userSpaceOnUse"'
+        ' patternTransform="rotate(-45)"><path d="M3 0V4" stroke="#000" stroke-width="1.2"/>'
+        "</pattern>"
     )
     sheets = "".join(_sheet_group(view) for view in views)
     return f'<svg class="store" aria-hidden="true"><defs>{hatch}{sheets}</defs></svg>'
@@ -25,6 +31,8 @@ def _sheet_group(view: SheetView) -> str:
         *(_rect(box, "waste") for box in drawn.waste),
         *(_rect(box, "offcut") for box in drawn.offcuts),
         *(_rect(box, "thin") for box in drawn.parts),
+        *(_rect(box, "defect") for box in drawn.defects),
+        *(_rect(box, "stain") for box in drawn.stains),
         _rect(drawn.outline, "sheet"),
         *(_line(arm, "home") for arm in drawn.home),
     ]

@@ -54,6 +54,8 @@ def _drawn(sheet: Json) -> Iterator[Path]:
         yield ("cuts", place, "kerf")
     for place, _ in enumerate(sheet["offcuts"]):
         yield from (("offcuts", place, key) for key in _BOX)
+    for place, _ in enumerate(sheet.get("defects", ())):
+        yield from (("defects", place, key) for key in _BOX)
 
 
 def _printed(printed: Json) -> Iterator[Path]:
@@ -62,10 +64,11 @@ def _printed(printed: Json) -> Iterator[Path]:
         "rows": ("hold_size", "keep", "guide_left", "guide_right"),
         "parts": ("finished", "blank", "thickness"),
         "offcuts": ("size",),
+        "defects": ("along", "across", "size"),
         "sums": ("text",),
     }
     for table, columns in keys.items():
-        for place, _ in enumerate(printed[table]):
+        for place, _ in enumerate(printed.get(table, ())):
             yield from (("printed", table, place, column) for column in columns)
 
 
