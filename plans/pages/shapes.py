@@ -27,8 +27,8 @@ class LineKind(Enum):
     BOX = "box"
     SCISSORS = "cut out here"
     SUPPORT = "batten under the work"
-
     DEFECT_EDGE = "edge of a defect"
+
 
 class HatchKind(Enum):
     """What an area of a sheet means."""
@@ -37,8 +37,8 @@ class HatchKind(Enum):
     WASTE = "waste"
     OFFCUT = "offcut"
     DEFECT = "defect"
-
     STAIN = "defect for hidden parts"
+
 
 class Anchor(Enum):
     """The point of a text that its x names."""

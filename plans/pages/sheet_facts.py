@@ -37,8 +37,8 @@ def sheet_facts(repeat: Repeat, alike: str, width: float) -> Block:
         _grain_and_size(view, width),
         paragraph(f"{view.face_text} {view.home_text}.{_trims(view)}", width),
     ]
-    if repeat.count > 1:
     blocks += [paragraph(defect.text, width, bold=True) for defect in view.defects]
+    if repeat.count > 1:
         blocks.append(paragraph(_alike(repeat), width, bold=True))
     if alike:
         blocks.append(paragraph(alike, width, bold=True))

@@ -31,16 +31,16 @@ def draw_sign(word: str) -> tuple[Shape, ...]:
     outline = Rectangle(
         x=box.left, y=box.top, width=box.width, height=box.height, kind=LineKind.CUT
     )
-    across = Line(x1=box.left, y1=middle, x2=box.right, y2=middle, kind=LineKind.CUT)
     edge = replace(outline, kind=LineKind.DEFECT_EDGE)
+    across = Line(x1=box.left, y1=middle, x2=box.right, y2=middle, kind=LineKind.CUT)
     word_at = Text(x=1.0, y=4.2, words="", height=NOTE, bold=True)
     signs: dict[str, tuple[Shape, ...]] = {
         "plain outline": (area, outline),
         "diagonal hatch": (replace(area, kind=HatchKind.WASTE), outline),
         "dotted outline": (replace(area, kind=HatchKind.OFFCUT), outline),
-        "double line": (
         "crossed hatch": (replace(area, kind=HatchKind.DEFECT), edge),
         "dashed hatch": (replace(area, kind=HatchKind.STAIN), edge),
+        "double line": (
             replace(across, y1=middle + 0.8, y2=middle + 0.8, kind=LineKind.REFERENCE_EDGE),
         ),
         "6 and 9": (replace(word_at, y=3.6, words="A6", role=Role.CODE),),

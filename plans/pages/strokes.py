@@ -55,13 +55,13 @@ PENS = {
     LineKind.BOX: Pen(0.5),
     LineKind.SCISSORS: Pen(0.35, (3.0, 1.5)),
     LineKind.SUPPORT: Pen(0.7, (1.4, 1.0)),
-}
     LineKind.DEFECT_EDGE: Pen(0.5),
+}
 HATCH_PENS = {
     HatchKind.WASTE: Pen(0.35),
     HatchKind.DEFECT: Pen(0.35),
-    HatchKind.OFFCUT: Pen(0.5, (0.6, 1.2)),
     HatchKind.STAIN: Pen(0.35, (1.0, 0.8)),
+    HatchKind.OFFCUT: Pen(0.5, (0.6, 1.2)),
 }
 TICK_BOX = Pen(0.5)
 UNDERLINE = Pen(UNDERLINE_THICKNESS)
@@ -160,9 +160,9 @@ def _hatch(hatch: Hatch) -> tuple[Stroke, ...]:
             lines = _outline(area.grown(-inset), HATCH_PENS[hatch.kind])
         case HatchKind.WASTE:
             lines = _diagonals(area, HATCH_PENS[hatch.kind], rising=True)
-        case HatchKind.DEFECT:
         case HatchKind.STAIN:
             lines = _diagonals(area, HATCH_PENS[hatch.kind], rising=False)
+        case HatchKind.DEFECT:
             pen = HATCH_PENS[hatch.kind]
             lines = (*_diagonals(area, pen, rising=True), *_diagonals(area, pen, rising=False))
     return tuple(piece for line in lines for piece in broken(line, gaps))
