@@ -40,6 +40,7 @@ depth = "400 mm"
 """
 INSET = 'baffle = { set_back = "30 mm" }\nback = "inset"\n'
 HOLE = '[[cabinet.hole]]\ncut_out = "200 mm"\nbolt_circle = "230 mm"\n'
+MERGE = '[[merge]]\npart = "Lath"\nlike = "Strip"\n'
 WAY_OUT = '[[cabinet.way_out]]\nname = "door"\nwidth = "800 mm"\nheight = "2 mm"\n'
 
 # For each table a job that ends in it and has what is needed, in either unit.
@@ -53,6 +54,7 @@ ENDING_IN = {
     + 'count = 1\n[[sheet.defect]]\nalong = "100 mm"\nacross = "90 mm"\n'
     + 'length = "80 mm"\nwidth = "70 mm"\n',
     "part": SHEET + PART + 'free = ["width"]\n',
+    "merge": SHEET + PART + PART.replace("Strip", "Lath") + MERGE,
     "cabinet": SHEET + CABINET + 'free = ["depth"]\n',
     "cabinet.joint": SHEET + CABINET + "[cabinet.joint]\n",
     "cabinet.baffle": SHEET + CABINET + "[cabinet.baffle]\n",

@@ -1,7 +1,7 @@
 """Questions that a design leaves open, and what should be looked at before anything is bought."""
 
-from collections.abc import Iterator, Mapping
-from itertools import combinations
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import chain, combinations, product
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.construction import Construction
@@ -95,7 +95,7 @@ def find_warnings(
     for board in dict.fromkeys(panel.board for panel in construction.panels):
         yield from _warn_about_board(design, construction, board, measured, spreads, unit)
     yield from _find_steep_bevels(construction)
-    yield from _find_look_alikes(parts, unit)
+    yield from find_look_alikes(parts, unit)
 
 
 def _warn_about_board(
@@ -136,9 +136,18 @@ def _find_steep_bevels(construction: Construction) -> Iterator[str]:
                 )
 
 
-def _find_look_alikes(parts: tuple[Part, ...], unit: Unit) -> Iterator[str]:
-    """Yield pairs of parts that differ, but by too little to be told apart at a glance."""
-    for first, second in combinations(parts, 2):
+def find_look_alikes(
+    parts: Iterable[Part], unit: Unit, others: Iterable[Part] = ()
+) -> Iterator[str]:
+    """Yield pairs of parts that differ, but by too little to be told apart at a glance.
+
+    Args:
+        parts: The parts that are compared with each other.
+        unit: The unit to write in.
+        others: Parts that each of these is compared with too.
+    """
+    listed = tuple(parts)
+    for first, second in chain(combinations(listed, 2), product(listed, others)):
         sizes = [_sides(part) for part in (first, second)]
         differences = [abs(a - b) for a, b in zip(*sizes, strict=True)]
         if max(differences) > LOOK_ALIKE or _are_alike(first, second):
@@ -149,7 +158,7 @@ def _find_look_alikes(parts: tuple[Part, ...], unit: Unit) -> Iterator[str]:
         )
         yield (
             f"{shown} look alike. Name each before it is cut free, or make them the same size"
-            f"{_suggest_merging(first, second, unit)}."
+            f"{_suggest_merging(first, second, unit) or ', with a [[merge]] where it is free'}."
         )
 
 

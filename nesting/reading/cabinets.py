@@ -83,27 +83,43 @@ def expand_cabinets(
 
     Where a cabinet cannot be built as designed, the fault is recorded at its table.
     """
-    measured, spreads = measure_boards(stock.sheets), find_spreads(stock.sheets)
     builds: list[CabinetBuild] = []
     already = 0
     for read in cabinets:
         letters = name_cabinets(read.design.count, already=already)
         already += read.design.count
         try:
-            build = expand(
-                read.design,
-                letters=letters,
-                measured=measured,
-                step=step,
-                unit=unit,
-                kerf=kerf,
-                spreads=spreads,
-            )
+            build = expand_design(read.design, letters, stock, step=step, unit=unit, kerf=kerf)
         except InputError as error:
             record_at_keys(error, read.table)
         else:
             builds.append(build)
     return tuple(builds)
+
+
+def expand_design(
+    design: Design,
+    letters: tuple[str, ...],
+    stock: Stock,
+    *,
+    step: Length,
+    unit: Unit,
+    kerf: Length | None,
+) -> CabinetBuild:
+    """Return what is cut for the cabinets of one design.
+
+    Raises:
+        InputError: They cannot be built as designed.
+    """
+    return expand(
+        design,
+        letters=letters,
+        measured=measure_boards(stock.sheets),
+        step=step,
+        unit=unit,
+        kerf=kerf,
+        spreads=find_spreads(stock.sheets),
+    )
 
 
 def take_from_holes(

@@ -1,6 +1,7 @@
 """The job file: everything a person says about a job, in TOML."""
 
 from dataclasses import replace
+from functools import partial
 from itertools import chain
 from pathlib import Path
 from typing import Final
@@ -16,9 +17,16 @@ from nesting.reading.assumptions import (
     assume_step,
     assume_times,
 )
-from nesting.reading.cabinets import assume_cabinet, expand_cabinets, read_cabinets, take_from_holes
+from nesting.reading.cabinets import (
+    assume_cabinet,
+    expand_cabinets,
+    expand_design,
+    read_cabinets,
+    take_from_holes,
+)
 from nesting.reading.covering_table import assume_covering, read_covering
 from nesting.reading.faults import Faults
+from nesting.reading.merge_tables import Merged, merge_parts
 from nesting.reading.part_lists import read_part_list
 from nesting.reading.plain_parts import MOST_COPIES, PART_KEYS, ReadPart, check_together, read_part
 from nesting.reading.saw_tables import read_keep, read_saw, read_times
@@ -97,6 +105,12 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     parts = _read_parts(root, stock, saw.kerf, path.parent)
     cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
     builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=saw.kerf)
+    merged = Merged(parts=parts, cabinets=cabinets, builds=builds)
+    merge_tables = root.tables("merge")
+    if len(builds) == len(cabinets):
+        make = partial(expand_design, stock=stock, step=step, unit=root.unit, kerf=saw.kerf)
+        merged = merge_parts(merge_tables, merged, make)
+        parts, cabinets, builds = merged.parts, merged.cabinets, merged.builds
     plain, builds = take_from_holes((read.part for read in parts), builds, cabinets, root.unit)
     needed = {part.name for part in plain}
     yard_table, car_table = root.table("yard"), root.table("car")
@@ -140,6 +154,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *assume_car(car, car_table),
             *assume_timber(timber, timber_tables),
             *assume_terms(terms.free, terms.evening, session_table),
+            *merged.assumptions,
         ),
         yard=yard,
         car=car,

@@ -29,6 +29,7 @@ def parts(job_file: Path) -> Outcome:
 
 
 def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
+    from nesting.cabinets.advice import find_look_alikes
     from nesting.cabinets.from_holes import offer_from_holes
 
     lines = [f"{job.name}: sizes in {job.unit.value}", ""]
@@ -45,6 +46,10 @@ def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
             BATTEN_RIGHT,
             [(_batten_cells(batten, job), list(batten.sums)) for batten in battens],
         )
+    plain = [part for part in job.parts if not part.cabinet]
+    firsts = {build.letters[0] for build in job.cabinets}
+    others = [part for part in job.parts if part.cabinet in firsts]
+    lines += [f"Warning: {text}" for text in find_look_alikes(plain, job.unit, others)]
     for build in job.cabinets:
         lines += ["", f"{build.name} ({', '.join(build.letters)})"]
         for heading, texts in (

@@ -121,7 +121,8 @@ def test_a_table_that_is_not_known_names_the_nearest(tmp_path: Path) -> None:
         "    [swa]\n"
         "     ^^^\n"
         "Did you mean 'saw'? Known here: 'job', 'saw', 'keep', 'time', 'sheet', 'covering', "
-        "'part', 'part_list', 'cabinet', 'yard', 'car', 'timber', 'buy', 'session' and 'batch'."
+        "'part', 'part_list', 'cabinet', 'merge', 'yard', 'car', 'timber', 'buy', 'session' and "
+        "'batch'."
     )
 
 
