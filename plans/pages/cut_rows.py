@@ -10,13 +10,15 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from nesting.lengths import Unit
-from plans.pages.blocks import Block
+from plans.pages.blocks import Block, moved
 from plans.pages.fonts import printable, text_width
-from plans.pages.lettering import BIG, FIGURE, LINE_STEP, NOTE, fit, wrap
+from plans.pages.lettering import BIG, FIGURE, LINE_STEP, NOTE, fit, paragraph, wrap
 from plans.pages.shapes import Line, LineKind, Role, Shape, Text, TickBox
 from plans.sections.cut_table import CutRow
+from plans.sections.sheet_notes import SheetNotes
 
 SIDES = ("left", "right")
+NO_NOTES = SheetNotes()
 TICK = 6.5
 FIRST = 6.6  # baseline of the upper line of a row
 STEP = 6.5  # to the next line
@@ -32,6 +34,7 @@ WASTE_WORD = 3.8
 STACKED = 2  # sheets whose boxes stand below each other
 BOX_STEP = 16.0
 BOX_LINE = 8.2
+STOP_RULE = 3.2  # room for the thick rule where the work can be left
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,10 +109,49 @@ def table_rows(
     place: Columns,
     numbers: Sequence[int] = (1,),
     sides: tuple[str, str] = SIDES,
+    notes: SheetNotes = NO_NOTES,
 ) -> tuple[Block, ...]:
-    """Return one block for each cut, with a box to tick for every sheet that is cut alike."""
+    """Return one block for each cut, with a box to tick for every sheet that is cut alike.
+
+    Args:
+        rows: The cuts.
+        place: The columns.
+        numbers: Of the sheets that are cut alike.
+        sides: Of the guide, the one first that suits the hand.
+        notes: What stands below a cut: a cabinet complete, or that the work can be left.
+    """
     joining = {row.number for row, after in pairwise(rows) if after.same_as}
-    return tuple(_row(row, place, numbers, sides, joins_next=row.number in joining) for row in rows)
+    blocks = []
+    for row in rows:
+        closes, stop = (said.get(row.number, "") for said in (notes.closes, notes.stops))
+        block = _row(
+            row,
+            place,
+            numbers,
+            sides,
+            joins_next=row.number in joining,
+            is_noted=bool(closes or stop),
+        )
+        blocks.append(_noted(block, closes, stop, place))
+    return tuple(blocks)
+
+
+def _noted(row: Block, closes: str, stop: str, place: Columns) -> Block:
+    """Return a row with what is said below it; where the work can be left a thick rule ends it."""
+    words = " ".join(text for text in (closes, stop) if text)
+    if not words:
+        return row
+    said = paragraph(words, place.end - place.hold, x=place.hold, bold=True)
+    height = row.height + said.height + (STOP_RULE if stop else 0.8)
+    rule = Line(x1=0, y1=height - 0.9, x2=place.end, y2=height - 0.9, kind=LineKind.STOP)
+    return Block(
+        height=height,
+        shapes=(
+            *row.shapes,
+            *moved(said.shapes, 0.0, row.height - 0.6),
+            *((rule,) if stop else ()),
+        ),
+    )
 
 
 def _row(
@@ -119,6 +161,7 @@ def _row(
     sides: tuple[str, str],
     *,
     joins_next: bool,
+    is_noted: bool,
 ) -> Block:
     hold = _hold(row, place)
     height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
@@ -131,7 +174,10 @@ def _row(
         height=height,
         shapes=(
             *_setting_mark(
-                row, place, height if height == upper else upper - 1.5, joins_next=joins_next
+                row,
+                place,
+                height if height == upper and not is_noted else upper - 1.5,
+                joins_next=joins_next,
             ),
             *boxes,
             _number(row, place),

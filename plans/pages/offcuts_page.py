@@ -1,5 +1,7 @@
 """The last page: what should be left over, and lines for what went wrong."""
 
+from collections.abc import Sequence
+
 from plans.pages.blocks import Block, flow, moved, space, stack
 from plans.pages.fonts import printable
 from plans.pages.frame import Draft, body_room
@@ -8,6 +10,7 @@ from plans.pages.paper import Paper
 from plans.pages.rows import TICK, TICK_COLUMN, blank, rule
 from plans.pages.shapes import Role, Shape, Text, TickBox
 from plans.plan import Plan
+from plans.sections.fallbacks import FallbackRow
 from plans.sections.offcuts import OffcutRow
 
 CODE = 7.0
@@ -16,6 +19,8 @@ REST_X = 101.0
 LOG_STEP = 10.0
 LEAST_LINES = 6
 MOST_LINES = 14
+MOST_FALLBACKS = 12  # kinds of part, the largest; smaller ones are soon cut again
+MOST_NAMED = 4  # codes of one kind
 MOST_CODES = 24  # of parts that could be cut again; a big job has hundreds that are alike
 
 
@@ -27,7 +32,7 @@ def offcuts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         blocks += [_offcut(row, width) for row in plan.offcuts]
     else:
         blocks.append(paragraph("Nothing worth keeping.", width))
-    blocks.append(space(4.0))
+    blocks += [space(3.0), *_fallbacks(plan.workshop.fallbacks, width), space(3.0)]
     pages = list(flow(blocks, room))
     log_head = stack([heading("What went wrong", width), _log_head()])
     lines = int((room - pages[-1].height - log_head.height) // LOG_STEP)
@@ -62,6 +67,27 @@ def _offcut(row: OffcutRow, width: float) -> Block:
         *moved(rest.shapes, 0.0, 0.8),
     )
     return Block(height=max(rest.height, 10.0) + 2.5, shapes=shapes)
+
+
+def _fallbacks(rows: Sequence[FallbackRow], width: float) -> list[Block]:
+    """Return what spoilt parts can still become, largest first; nothing where none can."""
+    if not rows:
+        return []
+    return [
+        heading("If a part is spoilt, cut from it instead", width),
+        *(_fallback(row, width) for row in rows[:MOST_FALLBACKS]),
+    ]
+
+
+def _fallback(row: FallbackRow, width: float) -> Block:
+    more = len(row.codes) - MOST_NAMED
+    codes = ", ".join(row.codes[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+    spoilt = paragraph(f"{codes}: {row.name}, {row.size}", REST_X - 16.0, bold=True)
+    becomes = paragraph(row.becomes, width - REST_X + 12.0, x=REST_X - 12.0)
+    return Block(
+        height=max(spoilt.height, becomes.height) + 1.6,
+        shapes=(rule(width), *moved((*spoilt.shapes, *becomes.shapes), 0.0, 0.6)),
+    )
 
 
 LOG = ((0.0, "piece"), (30.0, "size that is left"), (84.0, "what happened"))

@@ -220,5 +220,6 @@ def _own_signs(plan: Plan) -> Iterator[tuple[str, str]]:
         "struck out": any(row.unusable for row in rows),
         "on a board": any(row.support for row in rows),
         "bar before KEEP": any(row.same_as for row in rows),
+        "thick rule": bool(plan.workshop.sessions),
     }
     yield from (entry for entry in OWN_SIGNS if stands.get(entry[0], True))

@@ -11,10 +11,12 @@ from plans.pages.read_aloud_page import read_aloud_pages
 from plans.pages.safety_page import safety_section, set_up_section
 from plans.pages.shapes import Page
 from plans.pages.sheet_page import sheet_pages
-from plans.pages.shopping_page import shopping_pages
+from plans.pages.shopping_page import shopping_section
+from plans.pages.work_page import work_section
 from plans.pages.yard_page import yard_pages
 from plans.plan import Plan
 from plans.sections.repeats import find_repeats
+from plans.sections.sheet_notes import make_sheet_notes
 
 
 def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[Page, ...]:
@@ -28,15 +30,18 @@ def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[P
         read_aloud: Also print the cuts of every sheet in words, after its pages.
     """
     drafts = [
-        *share_pages(overview_sections(plan, paper), paper),
-        *shopping_pages(plan, paper),
+        *share_pages([*overview_sections(plan, paper), work_section(plan, paper)], paper),
+        *share_pages([shopping_section(plan, paper)], paper),
         *yard_pages(plan, paper),
         *car_pages(plan, paper),
         *share_pages([safety_section(plan, paper), set_up_section(plan, paper)], paper),
     ]
     alike = {row.code: row.look_alikes for row in plan.parts}
     for repeat in find_repeats(plan.sheets):
-        drafts += sheet_pages(repeat, plan.unit, plan.cautions, paper, alike, plan.handed)
+        notes = make_sheet_notes(plan.workshop, repeat.numbers)
+        drafts += sheet_pages(
+            repeat, plan.unit, plan.cautions, paper, alike, plan.handed, notes=notes
+        )
         if read_aloud:
             drafts += read_aloud_pages(repeat.view, paper)
     drafts += bench_pages(plan, paper)

@@ -104,7 +104,7 @@ def _in_turn(mine: Sequence[PartRow], its: Sequence[PartRow], cabinets: int) -> 
 def _kit(kit: KitRow, width: float) -> Block:
     """Return when all parts of a cabinet are there, their stack, and room for where it stands."""
     words = (
-        f"{kit.cabinet}: {kit.parts} parts off sheets {kit.sheets}, complete after cut "
+        f"{kit.cabinet}: {kit.parts} parts off {_sheets(kit.sheets)}, complete after cut "
         f"{kit.closes}. Stack, from the top: {', '.join(kit.stack)}."
     )
     text = paragraph(words, width - PLACE)
@@ -118,6 +118,10 @@ def _kit(kit: KitRow, width: float) -> Block:
         ),
         is_glued=True,
     )
+
+
+def _sheets(numbers: str) -> str:
+    return f"sheets {numbers}" if "," in numbers else f"sheet {numbers}"
 
 
 def _kind(part: PartRow) -> PartRow:

@@ -23,6 +23,7 @@ class LineKind(Enum):
     RULE = "rule"
     HEAVY_RULE = "heavy rule"
     SAME_SETTING = "one setting of the guide"
+    STOP = "the work can be left here"
     BLANK = "blank to write on"
     BOX = "box"
     SCISSORS = "cut out here"

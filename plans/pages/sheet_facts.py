@@ -1,6 +1,7 @@
 """What is said of a sheet in words: above its drawing, and at the foot of its pages."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from plans.pages.blocks import Block, side_by_side, space, stack
 from plans.pages.boxes import Box
@@ -16,7 +17,7 @@ from plans.sections.repeats import CodePair, Repeat
 from plans.sections.sheet_view import SheetView
 
 BETWEEN = 6.0  # white between two columns
-CODE = 12.0
+CODE = 16.0
 TIGHT = "TIGHT"
 TIGHT_ADVICE = (
     "TIGHT: measure your kerf in scrap first. If it is wider than planned, print again with it."
@@ -51,7 +52,7 @@ def sheet_foot(repeat: Repeat, unlettered: Sequence[str], width: float) -> list[
     blocks = [space(3.0), *support_strip(view, width)]
     if view.sums:
         blocks.append(heading("What each piece adds up to", width))
-        blocks += _in_columns([(line, _sum_width(line)) for line in view.sums], width)
+        blocks += _in_columns([(line, _sum_width(line)) for line in _together(view.sums)], width)
         if any(line.is_tight for line in view.sums):
             blocks.append(paragraph(TIGHT_ADVICE, width))
     if unlettered:
@@ -149,6 +150,21 @@ def _in_columns(lines: Sequence[tuple[StripSum, float]], width: float) -> list[B
         else:
             waiting = line
     return [*blocks, _sum(waiting, half)] if waiting else blocks
+
+
+def _together(sums: Sequence[StripSum]) -> list[StripSum]:
+    """Return the sums, those of pieces that are cut up alike on one line as far as it has room."""
+    lines: list[StripSum] = []
+    for line in sums:
+        for place, other in enumerate(lines):
+            pieces = f"{other.piece}, {line.piece}"
+            is_narrow = text_width(printable(pieces), NOTE, bold=True) <= CODE - 1.0
+            if is_narrow and replace(other, piece=line.piece) == line:
+                lines[place] = replace(other, piece=pieces)
+                break
+        else:
+            lines.append(line)
+    return lines
 
 
 def _sum_width(line: StripSum) -> float:

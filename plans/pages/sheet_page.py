@@ -11,13 +11,13 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from nesting.lengths import Unit
-from plans.pages.blocks import Block, flow, side_by_side, space, stack
-from plans.pages.cut_rows import columns, table_head, table_rows
+from plans.pages.blocks import Block, space, stack
+from plans.pages.cut_rows import NO_NOTES, columns, table_head, table_rows
 from plans.pages.frame import Draft, body_room
-from plans.pages.lettering import FIGURE, heading, paragraph
+from plans.pages.lettering import FIGURE, paragraph
 from plans.pages.paper import Paper, turn
 from plans.pages.shapes import Line, LineKind, Role, Text
-from plans.pages.sheet_drawing import Drawing, draw_sheet, draw_small, height_of_drawing
+from plans.pages.sheet_drawing import Drawing, draw_sheet, height_of_drawing
 from plans.pages.sheet_facts import (
     say_alike,
     say_why,
@@ -25,10 +25,12 @@ from plans.pages.sheet_facts import (
     sheet_foot,
     short_cautions,
 )
+from plans.pages.sheet_rest import Rest, count_fitting, fill_pages
 from plans.plan import RIGHT_HANDED
 from plans.sections.cautions import Caution
 from plans.sections.handed import Handed
 from plans.sections.repeats import Repeat
+from plans.sections.sheet_notes import SheetNotes
 from plans.sections.sheet_view import SheetView
 
 CROWDED = 18  # parts on a sheet, above which the page is turned
@@ -37,8 +39,6 @@ LETTERED = (Role.CODE, Role.CUT_NUMBER)
 LEAST_DRAWING = 120.0
 FEW = 4  # one code or number in so many may be small
 FEWEST_ROWS = 3  # under a drawing; fewer would look like the whole table
-SMALL_WIDTH = 78.0
-SMALL_HEIGHT = 46.0
 
 
 def sheet_pages(
@@ -48,6 +48,8 @@ def sheet_pages(
     paper: Paper,
     alike: Mapping[str, tuple[str, ...]] = MappingProxyType({}),
     handed: Handed = RIGHT_HANDED,
+    *,
+    notes: SheetNotes = NO_NOTES,
 ) -> tuple[Draft, ...]:
     """Return the pages of one sheet, or of several that are cut alike.
 
@@ -58,6 +60,7 @@ def sheet_pages(
         paper: To print on.
         alike: For every code of a part the codes of those that look like it.
         handed: What depends on the hand that holds the saw.
+        notes: Where the work can be left, what is complete, the test piece.
     """
     view = repeat.view
     warned = say_alike(view, alike)
@@ -65,7 +68,7 @@ def sheet_pages(
     is_turned = first_page != paper
     width, room = paper.body_width, body_room(paper)
     place = columns(unit, width)
-    rows = table_rows(view.rows, place, repeat.numbers, handed.columns)
+    rows = table_rows(view.rows, place, repeat.numbers, handed.columns, notes)
     top = table_head(place, repeat.numbers, handed.columns)
     head = replace(stack([space(3.0), top]), is_glued=True)
 
@@ -77,21 +80,33 @@ def sheet_pages(
     upper = stack([facts, drawing.block])
     why = say_why(view)
     left = body_room(first_page) - upper.height - warning.height
-    count = 0 if is_turned else _fitting(rows, left - head.height)
+    count = 0 if is_turned else count_fitting(rows, left - head.height)
     if count < min(FEWEST_ROWS, len(rows)):
         count = 0
     table = [head, *rows[:count]] if count else []
-    bodies = [stack([upper, *table, warning] if warning.height <= left else [upper])]
+    first = stack([upper, *table, warning] if warning.height <= left else [upper])
+    reason = stack([space(1.0), paragraph(why, width)])
+    has_reason = first.height + reason.height <= body_room(first_page)
     foot = sheet_foot(repeat, drawing.unlettered, width)
+    if notes.test_piece:
+        foot.append(paragraph(notes.test_piece, width))
     if warning.height > left:
         foot.append(warning)
-    if count == len(rows):
-        foot.append(paragraph(why, width))
-    while count < len(rows):
-        beside = [warned, why] if len(bodies) == 1 else [warned]
-        body, count = _later_page(view, rows, count, room, width, head, beside=beside)
-        bodies.append(body)
-    bodies = [*bodies[:-1], *flow([bodies[-1], *foot], room)]
+    if has_reason:
+        first = stack([first, reason])
+    elif count == len(rows):
+        foot.append(reason)
+    rest = Rest(
+        view=view,
+        head=head,
+        rows=rows,
+        foot=tuple(foot),
+        width=width,
+        room=room,
+        said=warned,
+        said_once="" if has_reason else why,
+    )
+    bodies = fill_pages(rest, first, count)
     title = f"Sheet {view.number}" + (f" × {repeat.count}" if repeat.count > 1 else "")
     return tuple(
         Draft(
@@ -138,50 +153,3 @@ def choose_paper(view: SheetView, paper: Paper) -> Paper:
     """Return the paper for a sheet's drawing, turned where its parts would be too small."""
     is_turned = len(view.parts) > CROWDED and view.length > view.width
     return turn(paper) if is_turned else paper
-
-
-def _fitting(rows: Sequence[Block], room: float) -> int:
-    """Return how many rows fit."""
-    count, used = 0, 0.0
-    while count < len(rows) and used + rows[count].height <= room:
-        used += rows[count].height
-        count += 1
-    return count
-
-
-def _later_page(
-    view: SheetView,
-    rows: Sequence[Block],
-    done: int,
-    room: float,
-    width: float,
-    head: Block,
-    *,
-    beside: Sequence[str],
-) -> tuple[Block, int]:
-    """Return a further page of the table, and how many rows are done after it."""
-    start = SMALL_WIDTH + 6.0
-    words = stack(
-        [
-            space(10.0),
-            *(
-                paragraph(text, width - start)
-                for text in (
-                    f"Heavy: the cuts of this page. {view.home_text}. {view.face_text}",
-                    *beside,
-                )
-                if text
-            ),
-        ]
-    )
-    # The copy's height does not depend on which cuts it shows.
-    copy = draw_small(view, SMALL_WIDTH, SMALL_HEIGHT, frozenset())
-    height = max(copy.height, words.height)
-    count = max(1, _fitting(rows[done:], room - height - head.height))
-    numbers = [row.number for row in view.rows[done : done + count]]
-    copy = draw_small(view, SMALL_WIDTH, SMALL_HEIGHT, frozenset(numbers))
-    cuts = f"Cuts {numbers[0]} to {numbers[-1]}" if count > 1 else f"Cut {numbers[0]}"
-    title = heading(f"{cuts} of {len(rows)}", width - start)
-    upper = side_by_side([(0.0, copy), (start, title), (start, words)])
-    upper = Block(height=height, shapes=upper.shapes)
-    return stack([upper, head, *rows[done : done + count]]), done + count

@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 
-from plans.pages.blocks import Block, flow, moved, side_by_side, space
+from plans.pages.blocks import Block, Section, moved, side_by_side, space
 from plans.pages.fonts import printable
-from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import BIG, FIGURE, NOTE, fit, heading, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import TICK, TICK_COLUMN, dashed, rule, ticked
 from plans.pages.shapes import Anchor, LineKind, Rectangle, Role, Shape, Text, TickBox
+from plans.pages.ways_table import ways_to_buy
 from plans.plan import Plan
 from plans.sections.shopping import OtherLine, SheetLine
 
@@ -23,7 +23,7 @@ MOST_LINES = 2
 BETWEEN = 6.0
 
 
-def shopping_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
+def shopping_section(plan: Plan, paper: Paper) -> Section:
     """Return the shopping list with the card for choosing sheets."""
     width = paper.body_width
     shopping = plan.shopping
@@ -45,15 +45,13 @@ def shopping_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         blocks.append(heading("Besides the sheets", width))
         blocks += _others(shopping.others, width)
         blocks.append(space(2.5))
+    blocks += ways_to_buy(shopping.ways, width)
     blocks.append(heading("Choosing sheets off the stack", width))
     blocks += _pairs([ticked(line, (width - BETWEEN) / 2) for line in shopping.card], width)
     blocks += _readings(sum(line.count for line in shopping.sheets), width)
     cautions = [caution.short for caution in plan.cautions if "shopping" in caution.where]
     blocks += [space(2.0), *(dashed(line, width, bold=True) for line in cautions)]
-    return tuple(
-        Draft(title="Shopping list", paper=paper, body=body)
-        for body in flow(blocks, body_room(paper))
-    )
+    return Section(title="Shopping list", blocks=tuple(blocks))
 
 
 def _sheet(line: SheetLine, width: float) -> Block:

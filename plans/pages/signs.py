@@ -12,6 +12,7 @@ OWN_SIGNS = (
     ("number in a line", "the number of that cut."),
     ("arrow, two heads", "the direction of the face grain."),
     ("heavy corner", "the home corner: the sheet lies with this corner as drawn."),
+    ("thick rule", "the work can be left here: the end of a session."),
     ("bar before KEEP", "these cuts are made at one setting of the guide."),
     ("on a board", "lay the piece whole on a board that may be sawn into."),
     ("dashed bar", "a batten under the work, in the small drawings at the foot."),
@@ -55,6 +56,7 @@ def draw_sign(word: str) -> tuple[Shape, ...]:
             bar(Box(centre - 2.5, box.top, centre + 2.5, box.top + 1.4)),
             bar(Box(centre - 2.5, box.top, centre - 1.1, box.bottom)),
         ),
+        "thick rule": (replace(across, kind=LineKind.STOP),),
         "bar before KEEP": (
             Line(x1=centre, y1=0.4, x2=centre, y2=5.2, kind=LineKind.SAME_SETTING),
         ),

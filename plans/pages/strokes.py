@@ -51,6 +51,7 @@ PENS = {
     LineKind.RULE: Pen(0.35),
     LineKind.HEAVY_RULE: Pen(1.0),
     LineKind.SAME_SETTING: Pen(0.7),
+    LineKind.STOP: Pen(1.4),
     LineKind.BLANK: Pen(0.35),
     LineKind.BOX: Pen(0.5),
     LineKind.SCISSORS: Pen(0.35, (3.0, 1.5)),

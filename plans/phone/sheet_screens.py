@@ -8,7 +8,7 @@ from plans.sections.codes import WASTE
 from plans.sections.cut_table import CutRow
 from plans.sections.handed import Handed
 from plans.sections.repeats import Repeat, matching_codes
-from plans.sections.sessions import SessionRow
+from plans.sections.sessions import SessionRow, say_stop
 from plans.sections.sheet_view import SheetView
 
 TWO_PEOPLE = "TWO PEOPLE"
@@ -57,7 +57,7 @@ def sheet_screens(
             cautions=cautions,
         )
         lines = tuple(
-            _say_stop(stops[name], number, repeat.count)
+            say_stop(stops[name], number, repeat.count)
             for number in repeat.numbers
             if (name := f"{number}.{row.number}") in stops
         )
@@ -126,8 +126,3 @@ def _copies(row: CutRow, first: int, matches: list[tuple[int, dict[str, str]]]) 
             hold=match[row.hold],
             made=tuple(match.get(code, code) for code in made),
         )
-
-
-def _say_stop(row: SessionRow, sheet: int, count: int) -> str:
-    where = f" with this cut of sheet {sheet}" if count > 1 else ""
-    return f"Session {row.number} is over{where}. {row.text} Tired? Stop for today."

@@ -8,7 +8,6 @@ from nesting.layout import PartLeaf
 from nesting.lengths import Length, Unit, mm
 from nesting.parts import Grain
 from plans.sections.numbers import show_size
-from plans.sections.part_words import full_name
 from plans.sections.worked import Worked, WorkedSheet
 
 LARGE = mm(300) * mm(300)
@@ -22,7 +21,7 @@ class FallbackRow:
 
     Attributes:
         codes: Codes of its copies that lie alike, in the order of cutting.
-        name: Its name with its cabinet.
+        name: Its name; copies may be of several cabinets.
         size: Its blank as it lies, the side along the sheet's length first.
         becomes: "1 × Brace 400 × 80 or 2 × Cleat 200 × 40", the largest first.
     """
@@ -76,5 +75,5 @@ def _entries(worked: Worked, sheet: WorkedSheet) -> Iterator[tuple[str, tuple[st
         )
         if becomes:
             size = show_size(rect.length, rect.width, job.unit)
-            key = (full_name(job.parts[node.part]), size, becomes)
+            key = (job.parts[node.part].name, size, becomes)
             yield sheet.codes[freed.place.path], key, rect.length * rect.width

@@ -91,6 +91,18 @@ def _say_session(session: Session, letter: str) -> str:
     return only + (SMALL if session.is_storable else LARGE)
 
 
+def say_stop(row: SessionRow, sheet: int, count: int) -> str:
+    """Return what is said where a session ends.
+
+    Args:
+        row: The session.
+        sheet: Number of the sheet that its last cut is on.
+        count: How many sheets are cut alike there, so that the sheet must be named.
+    """
+    where = f" with this cut of sheet {sheet}" if count > 1 else ""
+    return f"Session {row.number} is over{where}. {row.text} Tired? Stop for today."
+
+
 def say_session(row: SessionRow) -> str:
     """Return a session as one line."""
     return (

@@ -33,6 +33,7 @@ class WayLine:
     Attributes:
         label: "A".
         title: What it does without, such as "without birch 18 half".
+        when: When it is the one to choose: "if there is no birch 18 half".
         sheets: What is bought and what is taken from the garage.
         price: Price of the sheets.
         besides: What is paid besides, with what for; "" for nothing.
@@ -44,6 +45,7 @@ class WayLine:
 
     label: str
     title: str
+    when: str
     sheets: str
     price: str
     besides: str
@@ -127,6 +129,7 @@ def _line(way: Way) -> WayLine:
     return WayLine(
         label=way.label,
         title=restriction.title,
+        when=_say_when(restriction.title),
         sheets=", ".join(_say_lot(lot) for lot in way.lots) or "nothing",
         price=show_money(way.sheets_cost),
         besides=besides,
@@ -135,6 +138,13 @@ def _line(way: Way) -> WayLine:
         left=_say_left(way),
         verdict="; ".join((_verdict(way), _say_work(way), *_say_recut(way))),
     )
+
+
+def _say_when(title: str) -> str:
+    """Return when a way is the one to choose, from what it does without."""
+    missing = title.removeprefix("without ")
+    is_in_shop = missing not in (title, "your own pieces")
+    return f"if there is no {missing}" if is_in_shop else title
 
 
 def _say_lot(lot: Lot) -> str:

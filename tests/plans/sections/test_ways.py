@@ -58,6 +58,7 @@ def test_a_way_is_one_line_with_all_that_is_paid() -> None:
         WayLine(
             label="B",
             title="without birch 18",
+            when="if there is no birch 18",
             sheets="2 × birch 18 half, 1 × own piece (yours)",
             price="82.00",
             besides="4.50 for the yard's cuts",
