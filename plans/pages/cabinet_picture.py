@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import cos, hypot, pi, sin, sqrt
 
+from nesting.cabinets.space import Point
 from nesting.lengths import NM_PER_MM, Length
 from plans.pages.blocks import Block
 from plans.pages.fonts import text_width
@@ -84,7 +85,7 @@ def _seen(picture: Picture) -> Iterator[tuple[Vector, Vector]]:
         for start, end in _edges(body):
             yield from _pieces(start, end, others)
     for mouth in picture.mouths:
-        if EYE[mouth.normal] * _outward(mouth, picture) > 0:
+        if dot(_outward(mouth, picture), EYE) > 0:
             for start, end in pairwise(_rim(mouth)):
                 yield from _pieces(start, end, bodies)
 
@@ -146,24 +147,37 @@ def _spread(axis: int, u: float, v: float, along: float) -> Vector:
     return values[0], values[1], values[2]
 
 
-def _outward(mouth: Mouth, picture: Picture) -> float:
-    """Return 1 where a hole opens towards the high end of its axis, else -1."""
-    middle = picture.outside[mouth.normal] / 2
-    return 1.0 if mouth.centre[mouth.normal] > middle else -1.0
+def _outward(mouth: Mouth, picture: Picture) -> Vector:
+    """Return the direction that a hole opens to: away from the middle of the cabinet."""
+    (a, b, c), (d, e, f) = _in_mm(mouth.across), _in_mm(mouth.up)
+    normal = (b * f - c * e, c * d - a * f, a * e - b * d)
+    middle = _in_mm(picture.outside)
+    x, y, z = _in_mm(mouth.centre)
+    away = (x - middle[0] / 2, y - middle[1] / 2, z - middle[2] / 2)
+    if dot(normal, away) >= 0:
+        return normal
+    return -normal[0], -normal[1], -normal[2]
 
 
 def _rim(mouth: Mouth) -> Iterator[Vector]:
-    """Yield points round a hole, a hair before the face that it is in."""
-    u, v = (_mm(at) for axis, at in enumerate(mouth.centre) if axis != mouth.normal)
-    face = _mm(mouth.centre[mouth.normal])
-    half_u, half_v = (_mm(side) / 2 for side in mouth.sides)
-    if mouth.is_round:
-        for place in range(ROUND + 1):
-            angle = 2 * pi * place / ROUND
-            yield _spread(mouth.normal, u + half_u * cos(angle), v + half_v * sin(angle), face)
-        return
-    for sign_u, sign_v in ((-1, -1), (1, -1), (1, 1), (-1, 1), (-1, -1)):
-        yield _spread(mouth.normal, u + sign_u * half_u, v + sign_v * half_v, face)
+    """Yield points round a hole, the first again at the end."""
+    centre, across, up = map(_in_mm, (mouth.centre, mouth.across, mouth.up))
+    shares = (
+        [(cos(2 * pi * place / ROUND), sin(2 * pi * place / ROUND)) for place in range(ROUND + 1)]
+        if mouth.is_round
+        else [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0), (-1.0, -1.0)]
+    )
+    for share, other in shares:
+        x, y, z = (
+            at + share * along + other * rise
+            for at, along, rise in zip(centre, across, up, strict=True)
+        )
+        yield x, y, z
+
+
+def _in_mm(point: Point) -> Vector:
+    x, y, z = map(_mm, point)
+    return x, y, z
 
 
 def _mm(length: Length) -> float:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import isqrt
 
 from nesting.cabinets.bodies import cross_axes
 from nesting.cabinets.build import CabinetBuild
@@ -38,14 +39,14 @@ class Mouth:
 
     Attributes:
         centre: Its middle in space, on the outside face.
-        normal: The axis that it goes along.
-        sides: Its extents along the two other axes, in order.
+        across: From the middle to its edge, one way along the face.
+        up: The same the other way, at a right angle to it.
         is_round: Whether it is a circle.
     """
 
     centre: Point
-    normal: int
-    sides: tuple[Length, Length]
+    across: Point
+    up: Point
     is_round: bool
 
 
@@ -59,7 +60,7 @@ class Picture:
         outside: Width, depth and height.
         texts: The same as printed: width, depth and height.
         prisms: Its panels and battens.
-        mouths: Its holes, as far as their panels stand square.
+        mouths: Its holes.
     """
 
     name: str
@@ -112,20 +113,68 @@ def _mouths(build: CabinetBuild, holes: tuple[HoleSheet, ...], outside: Point) -
     panels = {panel.name: panel for panel in build.panels}
     for hole in holes:
         panel = panels[hole.panel]
-        if is_sloped(panel):
-            continue
-        faces = find_faces(panel)
-        face = faces[0] if sum(faces) < outside[panel.normal.index] else faces[1]
-        centre = [0, 0, 0]
-        centre[panel.normal.index] = face
-        for axis, edge, distance in zip(
-            cross_axes(panel.normal), hole.edges, hole.centre, strict=True
-        ):
-            low, high = panel.box.low[axis.index], panel.box.high[axis.index]
-            centre[axis.index] = low + distance if edge == axis.ends[0] else high - distance
+        first, second = cross_axes(panel.normal)
+        distances = dict(
+            zip((first, second), zip(hole.edges, hole.centre, strict=True), strict=True)
+        )
+        half_across, half_up = (side // 2 for side in hole.window or (hole.cut_out,) * 2)
+        low, high = _middle_line(panel, second, outside)
+        length = isqrt(sum((to - start) ** 2 for start, to in zip(low, high, strict=True)))
+        edge, distance = distances[second]
+        along = distance if edge == second.ends[0] else length - distance
+        centre = list(_towards(low, high, along, length))
+        edge, distance = distances[first]
+        start, end = panel.box.low[first.index], panel.box.high[first.index]
+        centre[first.index] = start + distance if edge == first.ends[0] else end - distance
+        across = [0, 0, 0]
+        across[first.index] = half_across
+        up = _towards(low, high, half_up, length)
         yield Mouth(
             centre=(centre[0], centre[1], centre[2]),
-            normal=panel.normal.index,
-            sides=hole.window or (hole.cut_out, hole.cut_out),
+            across=(across[0], across[1], across[2]),
+            up=(up[0] - low[0], up[1] - low[1], up[2] - low[2]),
             is_round=hole.window is None,
         )
+
+
+def _middle_line(panel: Panel, axis: Axis, outside: Point) -> tuple[Point, Point]:
+    """Return the ends of a line on the outside face of a panel, its low end along an axis first.
+
+    On a panel that leans it goes up the slope: the outside is the long side of its outline that
+    lies farther from the middle of the cabinet.
+    """
+    if not is_sloped(panel):
+        faces = find_faces(panel)
+        index = panel.normal.index
+        face = faces[0] if sum(faces) < outside[index] else faces[1]
+        ends = []
+        for end in (panel.box.low, panel.box.high):
+            point = [0, 0, 0]
+            point[axis.index], point[index] = end[axis.index], face
+            ends.append((point[0], point[1], point[2]))
+        return ends[0], ends[1]
+    assert panel.profile is not None, "a panel that leans has an outline"
+    corners = panel.profile.corners
+    sides = sorted(zip(corners, (*corners[1:], corners[0]), strict=True), key=_length_squared)
+    middle = outside[1] // 2, outside[2] // 2
+    (u1, v1), (u2, v2) = max(
+        sides[-2:],
+        key=lambda side: _length_squared(
+            (middle, ((side[0][0] + side[1][0]) // 2, (side[0][1] + side[1][1]) // 2))
+        ),
+    )
+    ends = sorted([(0, u1, v1), (0, u2, v2)], key=lambda point: point[axis.index])
+    return ends[0], ends[1]
+
+
+def _length_squared(side: tuple[tuple[Length, Length], tuple[Length, Length]]) -> int:
+    (u1, v1), (u2, v2) = side
+    return (u2 - u1) ** 2 + (v2 - v1) ** 2
+
+
+def _towards(low: Point, high: Point, distance: Length, length: Length) -> Point:
+    """Return the point so far from one end of a line towards the other."""
+    x, y, z = (
+        start + (end - start) * distance // length for start, end in zip(low, high, strict=True)
+    )
+    return x, y, z
