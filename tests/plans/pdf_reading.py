@@ -30,13 +30,14 @@ _TRIMS = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A word, its start and its baseline in millimetres from the top left of the page."""
+    """A word, its start and baseline in mm from the top left of the page, its size in points."""
 
     text: str
     x: float
     end: float
     baseline: float
     is_bold: bool = False
+    size: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,11 +59,11 @@ def read_sheets(pdf: bytes) -> list[PrintedSheet]:
     found = []
     with pdfplumber.open(BytesIO(pdf)) as document:
         for page in document.pages:
-            title = _TITLE.match(_text(page))
+            title = _TITLE.match(page_text(page))
             if title is not None:
                 pages.setdefault(int(title["number"]), []).append(page)
         for number, own in pages.items():
-            text = " ".join(map(_text, own))
+            text = " ".join(map(page_text, own))
             size, trims, alike = (pattern.search(text) for pattern in (_SIZE, _TRIMS, _ALIKE))
             rows = _with_settings([row for page in own for row in _rows(page)])
             copies = [int(other) for other in re.findall(r"\d+", alike[1])] if alike else [number]
@@ -79,7 +80,8 @@ def read_sheets(pdf: bytes) -> list[PrintedSheet]:
     return sorted(found, key=lambda sheet: sheet.number)
 
 
-def _text(page: Any) -> str:  # noqa: ANN401
+def page_text(page: Any) -> str:  # noqa: ANN401
+    """Return the words of a page, line by line, one white between them."""
     return " ".join(page.extract_text(x_tolerance=1.2).split())
 
 
@@ -89,7 +91,7 @@ def _codes_of_copies(
     """Return for a copy and a code drawn the code that stands at the foot for it."""
     codes: dict[tuple[int, str], str] = {}
     for page in pages if copies else ():
-        words = _words(page)
+        words = page_words(page)
         heads = [word for word in words if word.text == "drawn," and word.is_bold]
         drawn, place = "", 0
         for word in words:
@@ -126,7 +128,7 @@ def _renamed(row: Json, first: int, copy: int, codes: dict[tuple[int, str], str]
 
 
 def _rows(page: Any) -> Iterator[Json]:  # noqa: ANN401
-    words = _words(page)
+    words = page_words(page)
     head = next(_heads(words), None)
     if head is None:
         return
@@ -215,7 +217,8 @@ def _with_settings(rows: Sequence[Json]) -> list[Json]:
     return numbered
 
 
-def _words(page: Any) -> list[Word]:  # noqa: ANN401
+def page_words(page: Any) -> list[Word]:  # noqa: ANN401
+    """Return the level words of a page."""
     words = page.extract_words(
         x_tolerance=1.2, extra_attrs=["size", "fontname", "upright"], return_chars=True
     )
@@ -226,6 +229,7 @@ def _words(page: Any) -> list[Word]:  # noqa: ANN401
             word["x1"] / POINTS_PER_MM,
             (float(page.height) - word["chars"][0]["matrix"][5]) / POINTS_PER_MM,
             "Bold" in word["fontname"],
+            word["size"],
         )
         for word in words
         if word["upright"]
