@@ -10,6 +10,7 @@ from nesting.layout import Rect
 from nesting.lengths import Length
 from nesting.replan import SAME_LOT
 from nesting.sheets import mean_reading
+from plans.first_offs import say_off
 from plans.sections.numbers import show, show_size, show_with_unit
 
 MOST_CODES = 12
@@ -40,6 +41,10 @@ def _changes(planned: Planned, marks: Marks, remaining: Remaining) -> Iterator[s
         yield f"Sheet {number} of that plan is not there."
     for code, size in marks.readings.items():
         yield f"{code} was measured: {show_size(*size, unit)} {unit.value} finished."
+    yield from _first_offs(planned, marks)
+    if planned.kerf != remaining.job.saw.kerf:
+        kerf = show_with_unit(remaining.job.saw.kerf, unit)
+        yield f"The kerf is {kerf}, before {show_with_unit(planned.kerf, unit)}."
     yield from _sheet_changes(planned, marks)
     yield from _size_changes(planned, remaining)
     for part in remaining.misfits:
@@ -47,6 +52,12 @@ def _changes(planned: Planned, marks: Marks, remaining: Remaining) -> Iterator[s
             f"{part.code} {part.name} was cut as {show_size(part.length, part.width, unit)}; the "
             "job file no longer asks for that. It counts as cut unless it is marked as spoilt."
         )
+
+
+def _first_offs(planned: Planned, marks: Marks) -> Iterator[str]:
+    pieces = {piece.code: piece for _, piece in planned.pieces()}
+    for code, size in marks.first_offs.items():
+        yield f"{code}, the first of its kind, is {say_off(pieces[code], size, planned.unit)}."
 
 
 def _sheet_changes(planned: Planned, marks: Marks) -> Iterator[str]:

@@ -189,6 +189,10 @@ def mark(
         tuple[str, str] | None,
         typer.Option(metavar="CODE SIZE", help="A part measured from the work: A3 440.5x860."),
     ] = None,
+    first_off: Annotated[
+        tuple[str, str] | None,
+        typer.Option(metavar="CODE SIZE", help="The first part of its kind, as cut: A1 561.8x300."),
+    ] = None,
     spoilt: Annotated[
         str | None, typer.Option(metavar="CODE", help="A part or piece that has gone wrong.")
     ] = None,
@@ -221,6 +225,7 @@ def mark(
     options = mark_command.MarkOptions(
         cuts=tuple(cuts or ()),
         reading=reading,
+        first_off=first_off,
         spoilt=spoilt,
         left=tuple(left or ()),
         missing=missing,

@@ -5,8 +5,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from nesting.errors import Fault, InputError
-from nesting.garage.marks import CutMade, Size, find_sheet
+from nesting.garage.events import CutMade
+from nesting.garage.marks import find_sheet
 from nesting.garage.planned import Planned
+from nesting.garage.sheet_readings import Size
 from nesting.lengths import Length, Unit, parse_length
 from nesting.reading.values import LONGEST
 

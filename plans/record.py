@@ -19,7 +19,16 @@ from pathlib import Path
 from typing import Final
 
 from nesting.errors import Fault, InputError
-from nesting.garage.marks import CutMade, Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead, Size
+from nesting.garage.events import (
+    CutMade,
+    FirstOff,
+    Mark,
+    PartRead,
+    PieceSpoilt,
+    SheetMissing,
+    SheetRead,
+)
+from nesting.garage.sheet_readings import Size
 from nesting.lengths import NM_PER_MM, Length
 
 
@@ -114,8 +123,9 @@ def _words(event: Mark | Undone) -> Iterator[str]:
     match event:
         case CutMade():
             yield from ("cut", f"{event.sheet}.{event.cut}")
-        case PartRead():
-            yield from ("reading", event.code, *map(_to_mm, event.size))
+        case PartRead() | FirstOff():
+            word = "first" if isinstance(event, FirstOff) else "reading"
+            yield from (word, event.code, *map(_to_mm, event.size))
         case PieceSpoilt():
             yield from ("spoilt", event.code)
             for size in event.left:
@@ -184,8 +194,9 @@ def _event(word: str, rest: list[str]) -> Mark | Undone:
         case "cut":
             sheet, cut = rest[0].split(".")
             return CutMade(sheet=int(sheet), cut=int(cut))
-        case "reading":
-            return PartRead(code=rest[0], size=_pair(rest[1:3]))
+        case "reading" | "first":
+            kind = FirstOff if word == "first" else PartRead
+            return kind(code=rest[0], size=_pair(rest[1:3]))
         case "spoilt":
             return PieceSpoilt(
                 code=rest[0],

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.earlier import FinishedPart, Leftover
-from nesting.garage.marks import Marks, Size, is_there
+from nesting.garage.marks import Marks, is_there
 from nesting.garage.planned import Piece, Planned, PlannedSheet
+from nesting.garage.sheet_readings import Size
 from nesting.layout import By, Direction, Rect
 from nesting.lengths import Length, mm
 from nesting.sheets import Defect, SheetGrain, Trim

@@ -6,75 +6,22 @@ always a garage that can exist.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from typing import TypeAlias
+from typing import Final
 
-from nesting.errors import Fault, InputError
+from nesting.garage.events import (
+    CutMade,
+    CutName,
+    FirstOff,
+    Mark,
+    PartRead,
+    PieceSpoilt,
+    SheetMissing,
+    SheetRead,
+)
 from nesting.garage.planned import Piece, Planned, PlannedSheet
-from nesting.lengths import Length
-from nesting.sheets import Defect
-
-Size: TypeAlias = tuple[Length, Length]
-CutName: TypeAlias = tuple[int, int]
-"""Number of the sheet and of the cut on it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutMade:
-    """A cut has been made."""
-
-    sheet: int
-    cut: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartRead:
-    """A part that had to be measured from the work: its size, own length first."""
-
-    code: str
-    size: Size
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PieceSpoilt:
-    """A piece or a part has gone wrong.
-
-    Attributes:
-        code: Its code.
-        left: Rectangles that can still be used, each measured the way the piece's own size is
-            printed; none where nothing is left.
-    """
-
-    code: str
-    left: tuple[Size, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetMissing:
-    """A sheet is not there: not bought, or not usable at all."""
-
-    sheet: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetRead:
-    """Readings of one sheet.
-
-    Attributes:
-        sheet: Its number.
-        size: Length and width as the plan gives them, None where they were not read.
-        diagonals: Both diagonals, None where they were not read.
-        thickness: Readings of the thickness.
-        defects: Places that are not sound.
-    """
-
-    sheet: int
-    size: Size | None = None
-    diagonals: Size | None = None
-    thickness: tuple[Length, ...] = ()
-    defects: tuple[Defect, ...] = ()
-
-
-Mark: TypeAlias = CutMade | PartRead | PieceSpoilt | SheetMissing | SheetRead
+from nesting.garage.refusal import refuse
+from nesting.garage.sheet_readings import Size, check_sheet_reading
+from nesting.lengths import mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -84,6 +31,7 @@ class Marks:
     Attributes:
         cuts: The cuts made, in the order in which they were marked.
         readings: Sizes of parts by their code.
+        first_offs: Sizes as cut of the first parts of their kinds, by their code.
         spoilt: What is left of spoilt pieces by their code.
         missing: Sheets that are not there.
         sheets: Readings of sheets by their number; what was not read is empty.
@@ -91,6 +39,7 @@ class Marks:
 
     cuts: Mapping[CutName, None] = field(default_factory=dict)
     readings: Mapping[str, Size] = field(default_factory=dict)
+    first_offs: Mapping[str, Size] = field(default_factory=dict)
     spoilt: Mapping[str, tuple[Size, ...]] = field(default_factory=dict)
     missing: frozenset[int] = frozenset()
     sheets: Mapping[int, SheetRead] = field(default_factory=dict)
@@ -103,7 +52,14 @@ class Marks:
     @property
     def is_empty(self) -> bool:
         """Whether nothing is marked."""
-        return not (self.cuts or self.readings or self.spoilt or self.missing or self.sheets)
+        return not (
+            self.cuts
+            or self.readings
+            or self.first_offs
+            or self.spoilt
+            or self.missing
+            or self.sheets
+        )
 
 
 def add_mark(planned: Planned, marks: Marks, mark: Mark) -> Marks:
@@ -118,6 +74,8 @@ def add_mark(planned: Planned, marks: Marks, mark: Mark) -> Marks:
             return _add_cut(planned, marks, mark)
         case PartRead():
             return _add_reading(planned, marks, mark)
+        case FirstOff():
+            return _add_first_off(planned, marks, mark)
         case PieceSpoilt():
             return _add_spoilt(planned, marks, mark)
         case SheetMissing():
@@ -166,11 +124,6 @@ def is_there(planned_sheet: PlannedSheet, piece: Piece, marks: Marks) -> bool:
     )
 
 
-def refuse(where: str, what: str, remedy: str) -> InputError:
-    """Return an error with one fault."""
-    return InputError([Fault(where=where, what=what, remedy=remedy)])
-
-
 def _is_begun(marks: Marks, sheet: PlannedSheet) -> bool:
     return any(number == sheet.number for number, _ in marks.cuts)
 
@@ -210,6 +163,37 @@ def _add_reading(planned: Planned, marks: Marks, mark: PartRead) -> Marks:
     if piece.part is None:
         raise refuse(mark.code, "it is not a part", "Give the code of a part, as its label has it.")
     return replace(marks, readings={**marks.readings, mark.code: mark.size})
+
+
+FIRST_OFF: Final = mm("0.5")
+"""A first part that is shorter or narrower by more than this is spoilt (judgement: the step)."""
+FARTHEST_FIRST_OFF: Final = mm(50)
+"""Farther off, it is another part, or a slip of the pen."""
+
+
+def find_deviation(piece: Piece, size: Size) -> Size:
+    """Return by how much a part as cut is longer and wider than planned; negative where less."""
+    along, across = printed_sides(piece)
+    return size[0] - along, size[1] - across
+
+
+def _add_first_off(planned: Planned, marks: Marks, mark: FirstOff) -> Marks:
+    sheet, piece = _find_piece(planned, mark.code)
+    if piece.part is None:
+        raise refuse(mark.code, "it is not a part", "Give the code of a part, as its label has it.")
+    if not is_there(sheet, piece, marks):
+        raise refuse(mark.code, *_why_not_there(sheet, piece, marks))
+    longer, wider = find_deviation(piece, mark.size)
+    if max(abs(longer), abs(wider)) > FARTHEST_FIRST_OFF:
+        raise refuse(
+            mark.code,
+            "that is far off its size",
+            "Measure again, its length first, as on its label.",
+        )
+    marks = replace(marks, first_offs={**marks.first_offs, mark.code: mark.size})
+    if min(longer, wider) >= -FIRST_OFF:
+        return marks
+    return replace(marks, spoilt={**marks.spoilt, mark.code: (mark.size,)})
 
 
 def _add_spoilt(planned: Planned, marks: Marks, mark: PieceSpoilt) -> Marks:
@@ -294,50 +278,14 @@ def _add_sheet_reading(planned: Planned, marks: Marks, mark: SheetRead) -> Marks
         thickness=mark.thickness or before.thickness,
         defects=(*before.defects, *mark.defects),
     )
-    _check_sheet_reading(sheet, merged, where)
+    check_sheet_reading(
+        sheet,
+        size=merged.size,
+        diagonals=merged.diagonals,
+        thickness=merged.thickness,
+        defects=merged.defects,
+    )
     return replace(marks, sheets={**marks.sheets, mark.sheet: merged})
-
-
-FARTHEST_SIZE = 2
-"""Per cent off the planned size: a slip of the pen beyond, or another sheet."""
-FARTHEST_THICKNESS = 15
-"""Per cent off the nominal thickness, as for the readings of a job file."""
-
-
-def _check_sheet_reading(sheet: PlannedSheet, read: SheetRead, where: str) -> None:
-    length, width = read.size or (sheet.length, sheet.width)
-    for defect in read.defects:
-        if defect.x + defect.length > length or defect.y + defect.width > width:
-            raise refuse(
-                where,
-                "a defect reaches beyond its edge",
-                "Measure from the home corner to the near side of the defect: along the sheet's "
-                "length first, then along its width.",
-            )
-    for side, planned_side in ((length, sheet.length), (width, sheet.width)):
-        if abs(side - planned_side) * 100 > FARTHEST_SIZE * planned_side:
-            raise refuse(
-                where,
-                f"a side is more than {FARTHEST_SIZE} % off the planned one",
-                "Measure again; the first figure is the first one of the size on its page. "
-                "If it is another sheet, mark this one as missing.",
-            )
-    for diagonal in read.diagonals or ():
-        square = length * length + width * width
-        # A right-angled sheet of this size has diagonals of square; 2 % is far beyond skew.
-        if abs(diagonal * diagonal - square) * 100 > 2 * FARTHEST_SIZE * square:
-            raise refuse(
-                where,
-                "a diagonal does not belong to a sheet of this size",
-                "Measure from corner to corner again.",
-            )
-    for reading in read.thickness:
-        if abs(reading - sheet.thickness) * 100 > FARTHEST_THICKNESS * sheet.thickness:
-            raise refuse(
-                where,
-                f"a reading is more than {FARTHEST_THICKNESS} % off the nominal thickness",
-                "Measure again.",
-            )
 
 
 def _find_piece(planned: Planned, code: str) -> tuple[PlannedSheet, Piece]:

@@ -9,8 +9,9 @@ from itertools import count
 from nesting.cabinets.letters import USABLE_LETTERS
 from nesting.earlier import Earlier, FinishedPart
 from nesting.garage.hand import InHand, list_finished, list_in_hand
-from nesting.garage.marks import Marks, refuse
+from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
+from nesting.garage.refusal import refuse
 from nesting.job import Job
 from nesting.parts import Part, Status
 from nesting.sheets import Sheet

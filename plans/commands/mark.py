@@ -16,6 +16,7 @@ class MarkOptions:
     Attributes:
         cuts: Cuts made, such as "1.7", "1.1-1.7" or "1.all".
         reading: Code and size of a part measured from the work, or None.
+        first_off: Code and size of the first part of its kind as cut, or None.
         spoilt: Code of what has gone wrong, or None.
         left: Sizes of what is left of it.
         missing: Number of a sheet that is not there, or None.
@@ -29,6 +30,7 @@ class MarkOptions:
 
     cuts: tuple[str, ...] = ()
     reading: tuple[str, str] | None = None
+    first_off: tuple[str, str] | None = None
     spoilt: str | None = None
     left: tuple[str, ...] = ()
     missing: int | None = None
@@ -48,7 +50,8 @@ def mark(job_file: Path, options: MarkOptions) -> Outcome:
         BusyError: Another command works on the job.
         OSError: The record could not be written; the marks before the one that failed stand.
     """
-    from nesting.garage.marks import CutMade, Marks, add_mark, add_marks
+    from nesting.garage.events import CutMade
+    from nesting.garage.marks import Marks, add_mark, add_marks
     from plans.locks import hold
     from plans.plan_reading import read_planned
     from plans.record import append, marks_of, read_record, record_path
@@ -127,14 +130,27 @@ def _check(options: MarkOptions) -> None:
         raise _usage(
             "--sheet", "no reading is given", "Add --measured, --diagonals or --thickness."
         )
-    others = (options.cuts, options.reading, options.spoilt, options.missing, options.sheet)
+    others = (
+        options.cuts,
+        options.reading,
+        options.first_off,
+        options.spoilt,
+        options.missing,
+        options.sheet,
+    )
     if options.undo and any(other not in (None, ()) for other in others):
         raise _usage("--undo", "it stands with other marks", "Take back first, then mark.")
 
 
 def _events(options: MarkOptions, planned: Any) -> Iterator[Any]:  # noqa: ANN401
     """Yield the marks asked for, cuts first."""
-    from nesting.garage.marks import PartRead, PieceSpoilt, SheetMissing, SheetRead
+    from nesting.garage.events import (
+        FirstOff,
+        PartRead,
+        PieceSpoilt,
+        SheetMissing,
+        SheetRead,
+    )
     from plans.mark_words import read_cuts, read_lengths, read_size
 
     unit = planned.unit
@@ -157,6 +173,9 @@ def _events(options: MarkOptions, planned: Any) -> Iterator[Any]:  # noqa: ANN40
     if options.reading is not None:
         code, size = options.reading
         yield PartRead(code=code.upper(), size=read_size(size, unit, "--reading"))
+    if options.first_off is not None:
+        code, size = options.first_off
+        yield FirstOff(code=code.upper(), size=read_size(size, unit, "--first-off"))
     if options.spoilt is not None:
         yield PieceSpoilt(
             code=options.spoilt.upper(),
@@ -192,6 +211,10 @@ def _advice(planned: Any, marks: Any, options: MarkOptions) -> Iterator[str]:  #
                 f"{code}: its blank is smaller than that. 'setout resume' plans it again "
                 "in the size read."
             )
+    if options.first_off is not None:
+        from plans.first_offs import say_first_off
+
+        yield say_first_off(planned, marks, options.first_off[0].upper())
     if options.spoilt is not None:
         yield from _fallbacks(planned, marks, options.spoilt.upper())
     if options.spoilt or options.missing or options.sheet:
@@ -247,7 +270,7 @@ def _own_sides(piece: Any, size: tuple[int, int]) -> tuple[int, int]:  # noqa: A
 
 
 def _count(events: list[Any]) -> str:
-    from nesting.garage.marks import CutMade
+    from nesting.garage.events import CutMade
 
     cuts = [event for event in events if isinstance(event, CutMade)]
     others = len(events) - len(cuts)

@@ -8,16 +8,9 @@ from decimal import Decimal
 import pytest
 
 from nesting.checks import check_layout
+from nesting.garage.events import Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
 from nesting.garage.hand import list_finished, list_in_hand
-from nesting.garage.marks import (
-    Mark,
-    Marks,
-    PartRead,
-    PieceSpoilt,
-    SheetMissing,
-    SheetRead,
-    add_marks,
-)
+from nesting.garage.marks import Marks, add_marks
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import name_of
 from nesting.job import Job

@@ -10,7 +10,8 @@ import pytest
 from nesting.batches import solve_in_kits
 from nesting.checks import check_layout
 from nesting.cut_sequence import order_cuts
-from nesting.garage.marks import CutMade, Marks, SheetMissing, add_marks
+from nesting.garage.events import CutMade, SheetMissing
+from nesting.garage.marks import Marks, add_marks
 from nesting.job import Job
 from nesting.kits import find_kits, find_most_open
 from nesting.replan import replan

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from nesting.garage.marks import CutMade
+from nesting.garage.events import CutMade
 from plans.book.store import list_entries, open_book
 from plans.plan_reading import read_planned
 from plans.record import append, read_record
@@ -26,7 +26,7 @@ PLANS = 40
 MARKER = """
 import os, sys
 from pathlib import Path
-from nesting.garage.marks import CutMade
+from nesting.garage.events import CutMade
 from plans.record import append
 record, cut = Path(sys.argv[1]), int(sys.argv[2])
 print("ready", flush=True)

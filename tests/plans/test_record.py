@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from nesting.errors import InputError
-from nesting.garage.marks import CutMade, Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
+from nesting.garage.events import CutMade, Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
 from nesting.lengths import inch, mm
 from plans.record import Undone, append, marks_of, read_record, record_path
 

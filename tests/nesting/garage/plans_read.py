@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from nesting.garage.marks import CutMade, Mark, Marks, add_marks
+from nesting.garage.events import CutMade, Mark
+from nesting.garage.marks import Marks, add_marks
 from nesting.garage.planned import Planned
 from nesting.job import Job
 from nesting.layout import Layout

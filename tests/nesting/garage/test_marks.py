@@ -1,17 +1,8 @@
 import pytest
 
 from nesting.errors import InputError
-from nesting.garage.marks import (
-    CutMade,
-    Mark,
-    Marks,
-    PartRead,
-    PieceSpoilt,
-    SheetMissing,
-    SheetRead,
-    add_mark,
-    add_marks,
-)
+from nesting.garage.events import CutMade, Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
+from nesting.garage.marks import Marks, add_mark, add_marks
 from nesting.garage.planned import Planned
 from nesting.lengths import mm
 from tests.nesting.garage.plans_read import after_cuts, planned
