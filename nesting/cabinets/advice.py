@@ -23,14 +23,14 @@ THIN = mm(11)
 
 def find_questions(design: Design) -> Iterator[str]:
     """Yield what the builder must still answer. Nothing is assumed in silence."""
-    frames = design.battens if isinstance(design, BoxDesign) else None
+    frames = design.battens
     for name, closing, end, has_frame in (
         ("baffle", design.baffle, "front", frames is not None and frames.front),
         ("back", design.back, "rear", frames is not None and frames.rear),
     ):
         if closing is None:
             is_box = isinstance(design, BoxDesign)
-            fits = '"inset", "rebate", "groove", "planted"' if is_box else '"inset"'
+            fits = '"inset", "rebate", "groove", "planted"' if is_box else '"inset", "planted"'
             yield (
                 f"Nothing is said about the {name}. Is the cabinet open at the {end}? Write "
                 f'{name} = {fits} or "none". It is left out until then.'
@@ -50,9 +50,10 @@ def _ask_about_late(
             "words what it is held by."
         )
     elif closing.fit is Fit.INSET and not has_frame and not closing.held_by:
-        can_have = isinstance(design, BoxDesign)
-        frame = f"Give it a {end} frame of battens, or say" if can_have else "Say"
-        yield f"What holds the inset {name}? {frame} in a few words what it is held by."
+        yield (
+            f"What holds the inset {name}? Give it a {end} frame of battens, or say in a few words "
+            "what it is held by."
+        )
     is_late = closing.fitted is Fitted.AFTER_COVERING
     if design.covering is not None and is_late and closing.wrapped is None:
         yield (

@@ -60,7 +60,7 @@ def _stand_carcass(bench: Bench) -> None:
     if is_closed:
         _fill(bench)
     listed = [*carcass, *(f"{name} in its groove" for name in grooved)]
-    screws = say_screws(bench.plan, lambda row: row.kind == "carcass" and row.through in carcass)
+    screws = say_screws(bench.plan, lambda row: {row.through, row.into} <= set(carcass))
     bench.add(
         f"Glue up the carcass: {', '.join(listed)}.{screws} Check its diagonals.",
         panels=(*carcass, *grooved),

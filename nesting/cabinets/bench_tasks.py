@@ -93,12 +93,19 @@ class Bench:
 
 def cut_joints(bench: Bench) -> None:
     """Add the rebates, grooves and fingers that are cut while the panels still lie on the bench."""
-    names: dict[str, list[str]] = {}
+    inner = [panel.name for panel in bench.plan.construction.inner]
+    names: dict[str, dict[str, None]] = {}
+    let_in: dict[str, None] = {}
     for panel in bench.plan.construction.panels:
-        for what in dict.fromkeys(cut.what for cut in panel.cuts):
-            names.setdefault(what, []).append(panel.name)
+        for cut in panel.cuts:
+            holds = cut.what.removeprefix("groove for ")
+            if holds in inner:
+                let_in[holds] = None
+            what = "grooves" if holds in inner else cut.what
+            names.setdefault(what, {})[panel.name] = None
     for what, panels in names.items():
-        bench.add(f"Cut the {what} in {', '.join(panels)}, and try it in a scrap first.")
+        said = f"grooves for {', '.join(let_in)}" if what == "grooves" else what
+        bench.add(f"Cut the {said} in {', '.join(panels)}, and try it in a scrap first.")
 
 
 def prepare(bench: Bench, panels: tuple[str, ...]) -> None:

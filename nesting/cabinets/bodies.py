@@ -1,12 +1,15 @@
-"""Bodies: boxes and rods along the axes, and whether two of them meet."""
+"""Bodies: boxes and rods along the axes, prisms that lean, and whether two of them meet."""
 
 from dataclasses import dataclass
-from math import isqrt, pi
+from math import cos, isqrt, pi, sin
 from typing import TypeAlias
 
-from nesting.cabinets.space import Axis, Box, Interval
+from nesting.cabinets.profiles import Profile, do_overlap, profile_of
+from nesting.cabinets.space import Axis, Box, Interval, box_along
 from nesting.lengths import Length
 
+SIDES = 32
+"""Of the outline that stands for a circle among leaning bodies."""
 AXES = (Axis.WIDTH, Axis.DEPTH, Axis.HEIGHT)
 
 
@@ -39,7 +42,20 @@ class Rod:
         return round(pi * self.radius**2 * (high - low))
 
 
-Solid: TypeAlias = Box | Rod
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prism:
+    """A body that is the same all along an axis, and leans across it.
+
+    Attributes:
+        profile: Its outline.
+        interval: Where it begins and ends along the axis of the outline.
+    """
+
+    profile: Profile
+    interval: Interval
+
+
+Solid: TypeAlias = Box | Rod | Prism
 
 
 def rod(axis: Axis, centre: tuple[Length, Length], diameter: Length, interval: Interval) -> Rod:
@@ -51,8 +67,11 @@ def meet(first: Solid, second: Solid, clearance: Length = 0) -> bool:
     """Return whether two bodies come closer than a clearance; touching is allowed.
 
     The first is grown by the clearance on all sides: a rod grows in radius and at both ends, a
-    box at every face. At the corners of a box that keeps a little more than the clearance.
+    box at every face. At the corners of a box that keeps a little more than the clearance, and so
+    it does where a body leans: a rod beside it counts with the square round it.
     """
+    if isinstance(first, Prism) or isinstance(second, Prism):
+        return _leaning_meet(first, second, clearance)
     grown = _grow(first, clearance)
     match grown, second:
         case Box(), Box():
@@ -68,7 +87,39 @@ def meet(first: Solid, second: Solid, clearance: Length = 0) -> bool:
     raise AssertionError
 
 
-def _grow(solid: Solid, by: Length) -> Solid:
+def _leaning_meet(first: Solid, second: Solid, clearance: Length) -> bool:
+    axis = next(each.profile.axis for each in (first, second) if isinstance(each, Prism))
+    one, other = _as_prism(first, axis), _as_prism(second, axis)
+    low, high = one.interval
+    is_beside = not _overlap((low - clearance, high + clearance), other.interval)
+    return not is_beside and do_overlap(one.profile, other.profile, clearance)
+
+
+def _as_prism(solid: Solid, axis: Axis) -> Prism:
+    """Return a body as a prism along an axis; a rod as what is circumscribed about it."""
+    match solid:
+        case Prism():
+            assert solid.profile.axis is axis, "prisms along different axes"
+            return solid
+        case Box():
+            return Prism(profile=profile_of(solid, axis), interval=box_interval(solid, axis))
+        case Rod() if solid.axis is axis:
+            return Prism(profile=_circumscribe(solid), interval=solid.interval)
+    first, second = ((at - solid.radius, at + solid.radius) for at in solid.centre)
+    sides = dict(zip(cross_axes(solid.axis), (first, second), strict=True))
+    return _as_prism(box_along(sides | {solid.axis: solid.interval}), axis)
+
+
+def _circumscribe(round_one: Rod) -> Profile:
+    (across, up), radius = round_one.centre, round_one.radius / cos(pi / SIDES)
+    corners = tuple(
+        (round(across + radius * cos(angle)), round(up + radius * sin(angle)))
+        for angle in (2 * pi * number / SIDES for number in range(SIDES))
+    )
+    return Profile(axis=round_one.axis, corners=corners)
+
+
+def _grow(solid: Box | Rod, by: Length) -> Box | Rod:
     if isinstance(solid, Box):
         low, high = solid.low, solid.high
         return Box(

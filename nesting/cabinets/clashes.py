@@ -27,12 +27,16 @@ class _Solid:
     cuts: tuple[Cut, ...] = ()
 
     @property
+    def hull_twice(self) -> int:
+        """Twice its volume before wood is taken out."""
+        if self.profile is None:
+            return 2 * self.box.volume
+        return self.profile.area_twice * self.box.size(self.profile.axis)
+
+    @property
     def volume_twice(self) -> int:
         """Twice its volume, less the wood taken out."""
-        whole = 2 * self.box.volume
-        if self.profile is not None:
-            whole = self.profile.area_twice * self.box.size(self.profile.axis)
-        return whole - sum(cut.volume_twice for cut in self.cuts)
+        return self.hull_twice - sum(cut.volume_twice for cut in self.cuts)
 
 
 def find_clashes(construction: Construction) -> Iterator[str]:
@@ -50,7 +54,7 @@ def find_clashes(construction: Construction) -> Iterator[str]:
     let_in = 0
     for solid in [*inner, *bars]:
         inside = _room_in(solid, spaces)
-        outside = 2 * solid.box.volume - inside
+        outside = solid.hull_twice - inside
         if outside and outside != _room_in(solid, _cuts_as_solids(shell)):
             yield f"the {solid.name} does not stand in the inside"
         else:
@@ -65,7 +69,7 @@ def _solid(source: Panel | Bar | Space) -> _Solid:
     return _Solid(
         name=source.name,
         box=source.box,
-        profile=None if isinstance(source, Bar) else source.profile,
+        profile=source.profile,
         cuts=source.cuts if isinstance(source, Panel) else (),
     )
 
@@ -77,23 +81,25 @@ def _cuts_as_solids(shell: list[_Solid]) -> list[_Solid]:
 def _room_in(solid: _Solid, spaces: Iterable[_Solid]) -> int:
     """Return twice the volume of a solid that lies within some spaces; all of it or its overlap.
 
-    Inner panels are plain boxes. In a space with a profile one lies wholly or counts as outside.
+    In a space with a profile a solid lies wholly or counts as outside.
     """
     room = 0
     for space in spaces:
         common = solid.box.overlap(space.box)
-        if common and (space.profile is None or _is_within(solid.box, space.profile)):
+        if common and space.profile is None:
             room += 2 * common.volume
+        elif common and space.profile and _is_within(_outline(solid, Axis.WIDTH), space.profile):
+            room += solid.hull_twice
     return room
 
 
-def _is_within(box: Box, profile: Profile) -> bool:
-    corners = profile_of(box, profile.axis).corners
-    closed = (*profile.corners, profile.corners[0])
+def _is_within(outline: Profile, around: Profile) -> bool:
+    """Return whether an outline lies in another, but for what rounding corners does."""
     return all(
-        (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) >= 0
-        for a, b in pairwise(closed)
-        for x, y in corners
+        -(ROUNDED * (abs(b[0] - a[0]) + abs(b[1] - a[1])))
+        <= (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])
+        for a, b in pairwise((*around.corners, around.corners[0]))
+        for x, y in outline.corners
     )
 
 
@@ -132,8 +138,7 @@ def _do_meet(first: _Solid, second: _Solid) -> bool:
     profile = first.profile or second.profile
     if profile is None:
         return True
-    outlines = [_outline(solid, profile.axis) for solid in (first, second)]
-    return do_overlap(*outlines)
+    return do_overlap(_outline(first, profile.axis), _outline(second, profile.axis))
 
 
 def _outline(solid: _Solid, axis: Axis) -> Profile:

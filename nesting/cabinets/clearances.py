@@ -4,12 +4,14 @@ from collections.abc import Iterator
 from itertools import combinations
 from math import hypot
 
-from nesting.cabinets.bodies import meet
+from nesting.cabinets.bodies import Prism, Solid, box_interval, meet
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.fittings import Clearances
 from nesting.cabinets.hole_bodies import Reaching, find_bodies
-from nesting.cabinets.hole_places import PlacedHole, is_sloped
+from nesting.cabinets.hole_places import PlacedHole
 from nesting.cabinets.holes import Fastener
+from nesting.cabinets.panels import Bar, Panel
+from nesting.cabinets.space import Axis
 from nesting.lengths import Length, Unit, format_length
 
 
@@ -25,12 +27,6 @@ def find_close_calls(
     """
     yield from _find_on_panels(holes, clearances.edge, unit)
     yield from _find_prongs(holes, clearances.prongs, unit)
-    for hole in holes:
-        if hole.is_sloped:
-            yield (
-                f"The {hole.hole.name} sits on the {hole.panel.name}, which leans: what it meets "
-                "inside is not checked. Hold it in its place before anything is glued."
-            )
     bodies = [body for hole in holes for body in find_bodies(hole, construction)]
     yield from _find_against_wood(construction, bodies, clearances, unit)
     for first, second in combinations(bodies, 2):
@@ -46,20 +42,21 @@ def _find_against_wood(
 
     A fitting keeps no clearance from its own panel, and what lines a port lies against the wood.
     """
-    leaning = {panel.name for panel in construction.panels if is_sloped(panel)}
-    wood = {panel.name: panel.box for panel in construction.panels}
-    wood |= {bar.name: bar.box for bar in construction.bars}
+    wood = {panel.name: _as_solid(panel) for panel in construction.panels}
+    wood |= {bar.name: _as_solid(bar) for bar in construction.bars}
     for body in bodies:
         kept = clearances.prongs if body.is_prong else clearances.inside
-        for name, box in wood.items():
-            if name == body.panel:
-                continue
-            if not meet(body.solid, box, 0 if body.is_lined else kept):
-                continue
-            if name in leaning:
-                yield f"Whether the {body.name} meets the {name}, which leans, is not checked."
-            else:
+        for name, solid in wood.items():
+            if name != body.panel and meet(body.solid, solid, 0 if body.is_lined else kept):
                 yield _say(body.name, name, kept, unit)
+
+
+def _as_solid(piece: Panel | Bar) -> Solid:
+    """Return a panel or batten as a body; one that is mitred at the corners as the box round it."""
+    profile = piece.profile
+    if profile is None or profile.axis is not Axis.WIDTH:
+        return piece.box
+    return Prism(profile=profile, interval=box_interval(piece.box, Axis.WIDTH))
 
 
 def _find_on_panels(holes: tuple[PlacedHole, ...], edge: Length, unit: Unit) -> Iterator[str]:

@@ -11,13 +11,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from math import hypot
 
-from nesting.cabinets.bodies import Rod, Solid, box_interval, meet, rod
+from nesting.cabinets.bodies import Rod, Solid, meet, rod
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.fittings import CarcassScrews, Screws
-from nesting.cabinets.fixing_joints import FixingJoint, find_joints
+from nesting.cabinets.fixing_joints import find_joints
 from nesting.cabinets.hole_places import PlacedHole
-from nesting.cabinets.keep_outs import ROUNDED_EDGE, find_keep_outs
-from nesting.cabinets.space import Box
+from nesting.cabinets.keep_outs import ROUNDED_EDGE, find_keep_outs, find_path
+from nesting.cabinets.leaning_joints import FixingJoint
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, Unit, format_length, mm
 
@@ -60,11 +60,14 @@ class FixingRow:
 
 @dataclass(slots=True, kw_only=True)
 class _Map:
-    """The map while it is drawn: bands and the screws that stand already."""
+    """The map while it is drawn: bands and the screws that stand already.
+
+    On panels that lean both are told as if the panel stood upright, apart from all others.
+    """
 
     screws: Screws
-    solids: dict[str, Box]
     bands: list[tuple[str, Solid]]
+    on_slopes: list[tuple[str, Solid]]
     warnings: list[str] = field(default_factory=list)
 
 
@@ -82,8 +85,8 @@ def map_fixings(
     """
     chart = _Map(
         screws=screws,
-        solids=dict(list_solids(construction)),
         bands=list(find_keep_outs(construction, holes, screws.round_over)),
+        on_slopes=[(hole.panel.name, find_path(hole)) for hole in holes if hole.is_sloped],
     )
     rows, faults = [], []
     for joint in find_joints(construction, screws.carcass):
@@ -113,19 +116,9 @@ def _note_carcass(construction: Construction, screws: Screws) -> Iterator[str]:
         )
 
 
-def list_solids(construction: Construction) -> Iterator[tuple[str, Box]]:
-    """Yield every panel and batten with its name."""
-    for panel in construction.panels:
-        yield panel.name, panel.box
-    for bar in construction.bars:
-        yield bar.name, bar.box
-
-
 def _choose_length(chart: _Map, joint: FixingJoint) -> tuple[Length, Length]:
     """Return the length of the screws, 0 where none is short enough, and their stack."""
-    axis = joint.axis
-    through = chart.solids[joint.through].size(axis)
-    stack = through + chart.solids[joint.into].size(axis)
+    stack = joint.thickness + joint.beyond
     given = {
         "battens": chart.screws.battens,
         "closings": chart.screws.closings,
@@ -137,7 +130,7 @@ def _choose_length(chart: _Map, joint: FixingJoint) -> tuple[Length, Length]:
     fitting = [
         length
         for length in USUAL_LENGTHS
-        if length < stack - FAR_FACE and length <= max(DEEP * through, USUAL_LENGTHS[0])
+        if length < stack - FAR_FACE and length <= max(DEEP * joint.thickness, USUAL_LENGTHS[0])
     ]
     return (fitting[-1] if fitting else 0), stack
 
@@ -167,7 +160,10 @@ def _fill(chart: _Map, joint: FixingJoint, length: Length, stack: Length) -> Fix
             continue
         positions.append(placed[0])
         rods.append(placed[1])
-        chart.bands.append((f"screw of {named}", placed[1]))
+        if joint.is_flat:
+            chart.on_slopes.append((joint.through, placed[1]))
+        else:
+            chart.bands.append((f"screw of {named}", placed[1]))
     if left_out:
         chart.warnings.append(
             f"The joint {named} has no room for {left_out} of its {left_out + len(positions)} "
@@ -207,8 +203,7 @@ def _find_free(
 ) -> tuple[Length, Rod] | None:
     """Return the free place nearest to the wanted one, at most half a spacing away."""
     screws, run = chart.screws, _length(joint)
-    comes_out = joint.kind == "carcass" and screws.carcass is CarcassScrews.UNTIL_DRY
-    bands = [band for name, band in chart.bands if not (comes_out and name == ROUNDED_EDGE)]
+    bands = _list_bands(chart, joint)
     least = min(screws.first, run // 2)
     steps = screws.spacing // 2 // SLIDE
     for step in sorted(range(-steps, steps + 1), key=lambda step: (abs(step), step)):
@@ -219,6 +214,14 @@ def _find_free(
         if not any(meet(body, band, screws.margin) for band in bands):
             return at, body
     return None
+
+
+def _list_bands(chart: _Map, joint: FixingJoint) -> list[Solid]:
+    """Return what the screws of a joint keep clear of."""
+    if joint.is_flat:
+        return [band for panel, band in chart.on_slopes if panel == joint.through]
+    comes_out = joint.kind == "carcass" and chart.screws.carcass is CarcassScrews.UNTIL_DRY
+    return [band for name, band in chart.bands if not (comes_out and name == ROUNDED_EDGE)]
 
 
 def _length(joint: FixingJoint) -> Length:
@@ -232,6 +235,6 @@ def _screw(chart: _Map, joint: FixingJoint, at: Length, length: Length) -> Rod:
     first, second = (
         a + (b - a) * at // whole for a, b in zip(joint.start, joint.finish, strict=True)
     )
-    low, high = box_interval(chart.solids[joint.through], joint.axis)
-    depth = (low, low + length) if joint.is_low else (high - length, high)
+    head = joint.head
+    depth = (head, head + length) if joint.is_low else (head - length, head)
     return rod(joint.axis, (first, second), chart.screws.diameter, depth)

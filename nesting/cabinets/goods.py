@@ -9,8 +9,8 @@ from nesting.cabinets.construction import Construction
 from nesting.cabinets.contacts import find_contacts
 from nesting.cabinets.ends import find_closings, is_inset
 from nesting.cabinets.fittings import Hardware
-from nesting.cabinets.fixing_joints import LOOSE
-from nesting.cabinets.fixings import FixingRow, list_solids
+from nesting.cabinets.fixing_joints import LOOSE, list_solids
+from nesting.cabinets.fixings import FixingRow
 from nesting.cabinets.hole_places import PlacedHole
 from nesting.cabinets.holes import Fastener, HoleKind
 from nesting.cabinets.space import Axis

@@ -8,7 +8,8 @@ from nesting.cabinets.bodies import Rod, Solid, rod
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.hole_places import PlacedHole, find_faces, find_offsets
 from nesting.cabinets.holes import Fastener, HoleKind, Mounted
-from nesting.cabinets.space import Axis, Interval, box_along
+from nesting.cabinets.leaning_bodies import lean
+from nesting.cabinets.space import Axis, Box, Interval, box_along
 from nesting.lengths import Length, mm
 
 NM3_PER_LITRE = 10**24
@@ -40,15 +41,20 @@ class Reaching:
 
 
 def find_bodies(placed: PlacedHole, construction: Construction) -> Iterator[Reaching]:
-    """Yield what a fitting fills behind its panel, T-nuts included; nothing on a leaning panel."""
-    if placed.is_sloped:
-        return
+    """Yield what a fitting fills behind its panel, T-nuts included.
+
+    On a panel that leans it is worked out as if the panel stood upright, then laid along the slope.
+    """
+
+    def stand(solid: Box | Rod) -> Solid:
+        return lean(solid, placed) if placed.is_sloped else solid
+
     for what, solid in _find_solids(placed, construction):
         yield Reaching(
             name=f"{what} of the {placed.hole.name}",
             hole=placed.hole.name,
             panel=placed.panel.name,
-            solid=solid,
+            solid=stand(solid),
             is_lined=bool(placed.hole.window and placed.hole.wall),
         )
     if placed.hole.fastener is Fastener.T_NUTS:
@@ -57,7 +63,7 @@ def find_bodies(placed: PlacedHole, construction: Construction) -> Iterator[Reac
                 name=f"T-nut {number} of the {placed.hole.name}",
                 hole=placed.hole.name,
                 panel=placed.panel.name,
-                solid=solid,
+                solid=stand(solid),
                 is_prong=True,
             )
 
@@ -71,7 +77,7 @@ def reach(placed: PlacedHole) -> Interval:
     return real, max(face + hole.depth, real + MOUTH)
 
 
-def _find_solids(placed: PlacedHole, construction: Construction) -> Iterator[tuple[str, Solid]]:
+def _find_solids(placed: PlacedHole, construction: Construction) -> Iterator[tuple[str, Box | Rod]]:
     hole = placed.hole
     start, end = reach(placed)
     if hole.window:
@@ -91,7 +97,7 @@ def _rod(placed: PlacedHole, diameter: Length, depth: Interval) -> Rod:
     return rod(placed.panel.normal, placed.centre, diameter, placed.inward(*depth))
 
 
-def _window_box(placed: PlacedHole, construction: Construction, depth: Interval) -> Solid:
+def _window_box(placed: PlacedHole, construction: Construction, depth: Interval) -> Box:
     """Return the box behind a window, with the boards that line it where no panel does."""
     hole = placed.hole
     assert hole.window is not None

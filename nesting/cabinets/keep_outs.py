@@ -21,14 +21,19 @@ def find_keep_outs(
     The path of the cutter round a hole takes its whole outline through the panel; a rounded edge
     takes the square of its radius along the edge.
     """
-    bands = [(f"path of the hole for the {placed.hole.name}", _path(placed)) for placed in holes]
+    bands = [
+        (f"path of the hole for the {placed.hole.name}", find_path(placed))
+        for placed in holes
+        if not placed.is_sloped
+    ]
     bands += [(body.name, body.solid) for hole in holes for body in find_bodies(hole, construction)]
     if round_over:
         bands += [(ROUNDED_EDGE, box) for box in _round_edges(construction.box, round_over)]
     return tuple(bands)
 
 
-def _path(placed: PlacedHole) -> Solid:
+def find_path(placed: PlacedHole) -> Solid:
+    """Return what the cutter takes round a hole: its whole outline, through the panel."""
     across, along = placed.hole.outline
     depth = placed.inward(0, reach(placed)[0])
     if not placed.hole.window:

@@ -138,7 +138,8 @@ class Bar:
         kind: Name of the batten in the list. Battens of one kind are interchangeable.
         section: Thickness and width of its section, the smaller first.
         length: Its extent along itself.
-        box: Its place in space, exact; where its ends are mitred, the box round it.
+        box: Its place in space, exact; where its ends are mitred or it leans, the box round it.
+        profile: Its outline where it leans.
         status: Final, or measured from the standing carcass.
         oversize: How much longer it is cut at first.
         set_back: How far it stands behind the edge it is measured from, as a sum in words.
@@ -149,6 +150,7 @@ class Bar:
     section: tuple[Length, Length]
     length: Span
     box: Box
+    profile: Profile | None = None
     status: Status = Status.FINAL
     oversize: Length = 0
     set_back: str = ""

@@ -79,21 +79,41 @@ def box_of(profile: Profile, along: tuple[Length, Length]) -> Box:
     return Box(low=(low[0], low[1], low[2]), high=(high[0], high[1], high[2]))
 
 
-def do_overlap(first: Profile, second: Profile) -> bool:
+def find_run(profile: Profile, height: Length) -> tuple[Length, Length]:
+    """Return where a level line crosses an outline, to the inner nanometre; (0, 0) for nowhere."""
+    crossed: list[Length] = []
+    for (ax, ay), (bx, by) in pairwise((*profile.corners, profile.corners[0])):
+        if min(ay, by) <= height <= max(ay, by):
+            crossed += [ax, bx] if ay == by else [ax + (bx - ax) * (height - ay) // (by - ay)]
+    return (min(crossed) + 1, max(crossed)) if crossed else (0, 0)
+
+
+def do_overlap(first: Profile, second: Profile, apart: Length = 0) -> bool:
     """Return whether two profiles across the same axis overlap by more than rounding does.
 
     Two convex outlines are apart if and only if an edge of one of them has the other wholly on its
     outer side.
+
+    Args:
+        first: A profile.
+        second: Another one.
+        apart: How far the other has to be from that edge; corner to corner a little more is asked.
     """
     assert first.axis is second.axis, "profiles across different axes"
-    return not (_has_parting_edge(first, second) or _has_parting_edge(second, first))
+    return not (_has_parting_edge(first, second, apart) or _has_parting_edge(second, first, apart))
 
 
-def _has_parting_edge(first: Profile, second: Profile) -> bool:
+def _has_parting_edge(first: Profile, second: Profile, apart: Length) -> bool:
     for (ax, ay), (bx, by) in pairwise((*first.corners, first.corners[0])):
         along_x, along_y = bx - ax, by - ay
         deepest = max(along_x * (y - ay) - along_y * (x - ax) for x, y in second.corners)
         length_squared = along_x * along_x + along_y * along_y
-        if deepest <= 0 or deepest * deepest <= ROUNDED * ROUNDED * length_squared:
+        least = apart - ROUNDED
+        squares = (deepest * deepest, least * least * length_squared)
+        if least > 0:
+            is_parted = deepest <= 0 and squares[0] >= squares[1]
+        else:
+            is_parted = deepest <= 0 or squares[0] <= squares[1]
+        if is_parted:
             return True
     return False

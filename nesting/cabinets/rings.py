@@ -5,31 +5,20 @@ the nearest nanometre. A bevel of thickness t at angle a leaves one face t x tan
 """
 
 from dataclasses import dataclass
-from math import atan2, cos, degrees, hypot, pi, sin, tan
+from math import atan2, cos, degrees, pi, sin, tan
 
 from nesting.cabinets.profiles import Corner
+from nesting.cabinets.ring_lines import (
+    NEARLY,
+    SQUARE_RAD,
+    RingBoard,
+    Side,
+    along,
+    as_sides,
+    meet_sides,
+    runs_through,
+)
 from nesting.lengths import Length
-
-SQUARE_RAD = pi / 2
-NEARLY = 1e-9
-"""Angles that differ by less than this many radians are the same."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RingBoard:
-    """A board of the ring, before it is fitted to its neighbours.
-
-    Attributes:
-        name: Such as "baffle".
-        start: Corner of the outline where it begins, going round anticlockwise.
-        thickness: Its thickness, inwards; 0 where nothing stands.
-        rank: At a square or sharp corner the board of the lower rank runs through.
-    """
-
-    name: str
-    start: Corner
-    thickness: Length
-    rank: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +30,8 @@ class End:
         inside: Where its inside face ends.
         bevel_deg: Tilt of the saw, 0 for a square end.
         shorter: How much shorter the inside face ends; negative where it reaches further.
-        set_in: How far the outside face ends before the corner of the outline.
+        set_in: How far the outside face ends before the corner of the outline; negative where it
+            reaches further, as it may where the board is set back.
         neighbour: Name of the board that it meets.
         runs_through: Whether it owns the corner.
         is_mitred: Whether the two meet along the line from the outside corner to the inside one.
@@ -86,30 +76,21 @@ class FittedBoard:
         return self.edge - self.low.set_in - self.high.set_in
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Side:
-    """A board as a line: start, direction, length of the edge."""
-
-    board: RingBoard
-    start: Corner
-    along: float
-    edge: float
-
-
 def fit_ring(boards: tuple[RingBoard, ...]) -> tuple[tuple[FittedBoard, ...], tuple[Corner, ...]]:
     """Return the boards of a ring, fitted to each other, and the outline of the inside.
 
     At a blunt corner (more than 90°) two boards are mitred along the line from the outside corner
     to the inside one, so both keep their long point outside. At a square or sharp corner the board
     of the lower rank runs through and the other butts against its inside face: a mitre at a sharp
-    corner would need more tilt than a saw has.
+    corner would need more tilt than a saw has. A planted board runs through everywhere, one that is
+    set back butts everywhere; what runs through ends in the outline of the other.
 
     Args:
         boards: The boards, anticlockwise. A corner of the outline is convex.
     """
-    sides = _as_sides(boards)
+    sides = as_sides(boards)
     insides = [
-        _meet(sides[number - 1], side, sides[number - 1].board.thickness, side.board.thickness)
+        meet_sides(sides[number - 1], side, sides[number - 1].board.depth, side.board.depth)
         for number, side in enumerate(sides)
     ]
     fitted = []
@@ -127,70 +108,42 @@ def fit_ring(boards: tuple[RingBoard, ...]) -> tuple[tuple[FittedBoard, ...], tu
     return tuple(fitted), tuple(insides)
 
 
-def shorten(board: FittedBoard, clear: Length) -> tuple[Corner, ...]:
-    """Return the outline of a board, less a clearance at both ends."""
-    x, y = (round(clear * part) for part in board.direction)
-    low_out, high_out, high_in, low_in = board.corners
-    return (
-        (low_out[0] + x, low_out[1] + y),
-        (high_out[0] - x, high_out[1] - y),
-        (high_in[0] - x, high_in[1] - y),
-        (low_in[0] + x, low_in[1] + y),
-    )
+def _is_mitred(side: Side, other: Side, turn: float) -> bool:
+    """Return whether two boards are mitred: at a blunt corner, both flush with the outline."""
+    boards = (side.board, other.board)
+    is_flush = not any(board.is_planted or board.set_back for board in boards)
+    return is_flush and turn < SQUARE_RAD - NEARLY and other.board.thickness > 0
 
 
-def _as_sides(boards: tuple[RingBoard, ...]) -> list[_Side]:
-    sides = []
-    for number, board in enumerate(boards):
-        end = boards[(number + 1) % len(boards)].start
-        across, up = end[0] - board.start[0], end[1] - board.start[1]
-        sides.append(
-            _Side(board=board, start=board.start, along=atan2(up, across), edge=hypot(across, up))
-        )
-    return sides
-
-
-def _meet(first: _Side, second: _Side, first_in: Length, second_in: Length) -> Corner:
-    """Return where two sides, each moved inwards, cross; first ends where second begins."""
-    turn = second.along - first.along
-    on = (first_in - second_in * cos(turn)) / sin(turn)
-    x = second.start[0] + on * cos(second.along) - second_in * sin(second.along)
-    y = second.start[1] + on * sin(second.along) + second_in * cos(second.along)
-    return (round(x), round(y))
-
-
-def _end(side: _Side, other: _Side, inside: Corner, *, is_low: bool) -> End:
+def _end(side: Side, other: Side, inside: Corner, *, is_low: bool) -> End:
     first, second = (other, side) if is_low else (side, other)
     turn = (second.along - first.along) % (2 * pi)
-    is_blunt = turn < SQUARE_RAD - NEARLY and other.board.thickness > 0
-    runs_through = other.board.thickness == 0 or side.board.rank < other.board.rank
-    corner = second.start
+    is_mitred, is_owner = _is_mitred(side, other, turn), runs_through(side, other)
+
+    def meet_at(own: Length, others: Length) -> Corner:
+        return meet_sides(first, second, *((others, own) if is_low else (own, others)))
+
+    board, corner = side.board, second.start
     outside_place, inside_place = corner, inside
-    if not is_blunt and runs_through:
-        ins = (0, side.board.thickness) if is_low else (side.board.thickness, 0)
-        inside_place = _meet(first, second, *ins)
-    elif not is_blunt:
-        ins = (other.board.thickness, 0) if is_low else (0, other.board.thickness)
-        outside_place = _meet(first, second, *ins)
-    shorter = _along(side, inside_place, outside_place) * (1 if is_low else -1)
+    if not is_mitred and is_owner:
+        outside_place, inside_place = meet_at(board.set_back, 0), meet_at(board.depth, 0)
+    elif not is_mitred:
+        outside_place = meet_at(board.set_back, other.board.depth)
+    sign = 1 if is_low else -1
+    shorter = along(side, inside_place, outside_place) * sign
     return End(
         outside=outside_place,
         inside=inside_place,
         bevel_deg=_bevel(side, shorter),
         shorter=shorter,
-        set_in=abs(_along(side, outside_place, corner)),
+        set_in=along(side, outside_place, corner) * sign,
         neighbour=other.board.name,
-        runs_through=runs_through,
-        is_mitred=is_blunt,
+        runs_through=is_owner,
+        is_mitred=is_mitred,
     )
 
 
-def _along(side: _Side, place: Corner, start: Corner) -> Length:
-    """Return how far a place lies beyond another one along a side."""
-    return round((place[0] - start[0]) * cos(side.along) + (place[1] - start[1]) * sin(side.along))
-
-
-def _bevel(side: _Side, shorter: Length) -> float:
+def _bevel(side: Side, shorter: Length) -> float:
     if not side.board.thickness:
         return 0.0
     return abs(degrees(atan2(shorter, side.board.thickness)))

@@ -12,7 +12,7 @@ from nesting.cabinets.design import Covering
 from nesting.cabinets.fittings import Hardware
 from nesting.cabinets.hole_bodies import find_displaced
 from nesting.cabinets.hole_places import PlacedHole
-from nesting.cabinets.panels import Panel, Shared, Space
+from nesting.cabinets.panels import Bar, Panel, Shared, Space
 from nesting.cabinets.space import Box, Point
 from nesting.densities import NM_PER_METRE, Density, find_density
 
@@ -70,14 +70,15 @@ def find_room(construction: Construction, holes: tuple[PlacedHole, ...]) -> Room
     return Room(
         gross=sum(find_volume(space) for space in insides),
         braces=sum(find_volume(panel) for panel in construction.inner),
-        battens=_common(insides, (bar.box for bar in construction.bars))
+        battens=_common(insides, (bar.box for bar in construction.bars if bar.profile is None))
+        + sum(find_volume(bar) for bar in construction.bars if bar.profile is not None)
         - _common(insides, (shared.box for shared in _mitred(construction))),
         fittings=sum(find_displaced(placed, construction) for placed in holes),
     )
 
 
-def find_volume(solid: Panel | Space) -> int:
-    """Return the volume of a panel or space by its outline, cuts taken out, in cubic nanometres."""
+def find_volume(solid: Panel | Bar | Space) -> int:
+    """Return the volume of a solid by its outline, cuts taken out, in cubic nanometres."""
     profile, cuts = solid.profile, solid.cuts if isinstance(solid, Panel) else ()
     twice = 2 * solid.box.volume
     if profile is not None:
@@ -112,7 +113,7 @@ def find_mass(construction: Construction, holes: tuple[PlacedHole, ...]) -> Mass
         board, (across, along) = placed.panel.board, placed.hole.opening
         share = Fraction(1) if placed.hole.window else Fraction(pi / 4)
         panels -= share * _mass(across * along * board.thickness, densities[board])
-    battens = sum(bar.box.volume for bar in construction.bars)
+    battens = sum(find_volume(bar) for bar in construction.bars)
     battens -= sum(shared.box.volume for shared in _mitred(construction))
     return Mass(
         panels=panels,

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Closing, Covering, Fit, Margins
+from nesting.cabinets.design import Battens, Braces, Closing, Corners, Covering, Fit, Margins
 from nesting.cabinets.fittings import Fittings
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, mm
@@ -27,9 +27,11 @@ class WedgeDesign:
         front: Outside height of the upright front below the baffle; 0 where the baffle runs down
             to the floor.
         board: What it is cut from.
-        baffle: The sloped baffle; between the sides, flush with their edges. None while nobody
-            has said.
-        back: The back, between the other panels. None while nobody has said.
+        baffle: The sloped baffle: between the sides, flush with their edges or set back, or planted
+            on them. None while nobody has said.
+        back: The back, in the same ways. None while nobody has said.
+        battens: Frames behind an inset baffle and back, if any.
+        braces: Braces between the sides, if any.
         covering: What the outside is covered with; None for bare or painted wood.
         measure_first: Whether baffle and back wait for a measurement of the standing carcass.
         allowance: How much larger those blanks are in both directions.
@@ -48,6 +50,8 @@ class WedgeDesign:
     board: Board
     baffle: Closing | None = None
     back: Closing | None = None
+    battens: Battens | None = None
+    braces: Braces | None = None
     covering: Covering | None = None
     measure_first: bool = True
     allowance: Length = mm(3)
@@ -91,14 +95,21 @@ class WedgeDesign:
                 remedy="Give a whole number of 1 or more, or take the cabinet out.",
             )
         yield from self._find_closing_faults(where)
+        yield from self._find_filling_faults(where)
 
     def _find_closing_faults(self, where: str) -> Iterator[Fault]:
         for name, closing in (("baffle", self.baffle), ("back", self.back)):
-            if closing is not None and (closing.fit is Fit.PLANTED or closing.set_back):
+            if closing is not None and closing.fit.is_let_in:
                 yield Fault(
                     where=f"{where}, {name}",
-                    what=f"the {name} of a wedge stands flush between the sides",
-                    remedy='Write fit = "inset" without a set-back, or "none".',
+                    what=f"the {name} of a wedge sits in no rebate or groove: its sides have none",
+                    remedy='Write fit = "inset", "planted" or "none".',
+                )
+            if closing is not None and closing.set_back and closing.fit is not Fit.INSET:
+                yield Fault(
+                    where=f"{where}, {name}",
+                    what=f"only an inset {name} can be set back",
+                    remedy=f"Make the {name} inset, or leave the set-back out.",
                 )
             if closing is not None and (closing.gap or closing.extra != Margins()):
                 yield Fault(
@@ -106,3 +117,28 @@ class WedgeDesign:
                     what=f"the {name} of a wedge is one board, with the same clearance all round",
                     remedy="Leave gap, upper and extra out.",
                 )
+
+    def _find_filling_faults(self, where: str) -> Iterator[Fault]:
+        battens, braces = self.battens, self.braces
+        if battens is not None and battens.corners is Corners.MITRED:
+            yield Fault(
+                where=f"{where}, battens",
+                what="the battens of a wedge are not mitred",
+                remedy='Write corners = "across" or "upright".',
+            )
+        for name, closing, has_frame in (
+            ("baffle", self.baffle, battens is not None and battens.front),
+            ("back", self.back, battens is not None and battens.rear),
+        ):
+            if has_frame and (closing is None or closing.fit is not Fit.INSET):
+                yield Fault(
+                    where=f"{where}, battens",
+                    what=f"a frame needs an inset {name} to carry, and there is none",
+                    remedy=f"Make the {name} inset, or leave that frame out.",
+                )
+        if braces is not None and (braces.depth <= 0 or braces.count < 1):
+            yield Fault(
+                where=f"{where}, braces",
+                what="they need a depth of more than 0 and a count of 1 or more",
+                remedy="Give both, or leave the braces out.",
+            )

@@ -1,43 +1,38 @@
 """The panels of a wedge: its two sides, and the boards between them with their bevels."""
 
-from nesting.cabinets.boards import Board
+from dataclasses import replace
+
 from nesting.cabinets.panels import Allowance, Bevel, Panel
-from nesting.cabinets.profiles import Corner, Profile
-from nesting.cabinets.rings import FittedBoard, shorten
+from nesting.cabinets.profiles import Profile
+from nesting.cabinets.ring_shapes import outline_without_planted, shorten
+from nesting.cabinets.rings import FittedBoard
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Rounding, Span, Term, add, round_size
-from nesting.cabinets.wedge_design import WedgeDesign
+from nesting.cabinets.wedge_measures import Wedge
 from nesting.lengths import Length, Unit, format_length, mm, round_to
 from nesting.parts import Grain, Status
 
+LEVEL = ("bottom", "top")
 SQUARE_DEG = 0.05
 """A tilt of less than this cannot be set: the edge is square."""
 
 
-def build_sides(
-    design: WedgeDesign,
-    outside: tuple[Length, Length, Length],
-    outline: tuple[Corner, ...],
-    real: Length,
-    unit: Unit,
-) -> tuple[Panel, ...]:
-    """Return the two sides: rectangles from the saw, then cut along the slope.
-
-    Args:
-        design: The wedge.
-        outside: Outside width, depth and height.
-        outline: The outline from the side.
-        real: Measured thickness.
-        unit: The unit of what is to be done.
-    """
-    width, depth, height = outside
-    top = depth - min(x for x, y in outline if y == height)
-    front = max(y for x, y in outline if x == 0)
+def build_sides(wedge: Wedge) -> tuple[Panel, ...]:
+    """Return the two sides: rectangles from the saw, then cut along the slope."""
+    design, (width, depth, height) = wedge.design, wedge.outside
+    outline = outline_without_planted(wedge.ring)
+    across, up = ([corner[place] for corner in outline] for place in (0, 1))
+    front, rear = min(across), depth - max(across)
+    over = height - max(up)
+    upper = next(number for number, board in enumerate(wedge.ring) if board.name == "baffle")
+    high, low = outline[upper], outline[(upper + 1) % len(outline)]
+    before_rear, above_bottom = (
+        _show(length, wedge.unit) for length in (max(across) - high[0], low[1])
+    )
     to_do = (
         (
-            f"mark the slope on the outside face, from {format_length(front, unit)} above the "
-            f"bottom on the front edge to {format_length(top, unit)} before the rear edge on the "
-            "top edge, and cut along it"
+            f"mark the slope on the outside face, from {above_bottom} above the bottom on the "
+            f"front edge to {before_rear} before the rear edge on the top edge, and cut along it"
         ),
         *(("cover with the whole carcass, once it is glued",) if design.covering else ()),
     )
@@ -48,73 +43,62 @@ def build_sides(
             board=design.board,
             normal=Axis.WIDTH,
             through=through,
-            length=Span(axis=Axis.HEIGHT, whole=height, named="outside height"),
-            width=Span(axis=Axis.DEPTH, whole=depth, named="outside depth"),
+            length=Span(
+                axis=Axis.HEIGHT,
+                whole=height,
+                named="outside height",
+                high=_taken(over, "under the baffle"),
+            ),
+            width=Span(
+                axis=Axis.DEPTH,
+                whole=depth,
+                named="outside depth",
+                low=_taken(front, "behind the baffle"),
+                high=_taken(rear, "back"),
+            ),
             grain=Grain.LENGTH,
             match=f"{design.name}: sides",
             to_do=to_do,
             profile=Profile(axis=Axis.WIDTH, corners=outline),
         )
-        for name, through in (("left side", (0, real)), ("right side", (width - real, width)))
+        for name, through in (
+            ("left side", (0, wedge.real)),
+            ("right side", (width - wedge.real, width)),
+        )
     )
 
 
-def build_member(
-    fitted: FittedBoard,
-    *,
-    across: Span,
-    clear: tuple[Term, ...],
-    board: Board,
-    real: Length,
-    design: WedgeDesign,
-    step: Length,
-    unit: Unit,
-) -> Panel:
-    """Return one board between the sides.
+def build_member(wedge: Wedge, fitted: FittedBoard) -> Panel:
+    """Return one board between the sides, or over them where it is planted.
 
-    Its length is that of its outside face along the outline, from long point to long point. Where
-    the inside face reaches further, the blank is larger by that much.
-
-    Args:
-        fitted: The board, fitted to its neighbours.
-        across: Its width between the sides.
-        clear: Covering and clearance at each of its ends.
-        board: What it is cut from.
-        real: Its measured thickness.
-        design: The wedge.
-        step: Sizes are rounded to this.
-        unit: The unit of sums and of what is to be done.
+    Its length is that of its outside face, from long point to long point. Where the inside face
+    reaches further, the blank is larger by that much.
     """
-    is_late = fitted.name in ("baffle", "back")
-    length = Span(
-        axis=Axis.DEPTH if fitted.name in ("bottom", "top") else Axis.HEIGHT,
-        whole=fitted.edge,
-        named=_name_whole(fitted, unit),
-        low=_taken(fitted.low.set_in, fitted.low.neighbour),
-        high=_taken(fitted.high.set_in, fitted.high.neighbour),
-        low_clear=clear,
-        high_clear=clear,
-        rounding=Rounding.DOWN if is_late else Rounding.NEAREST,
-    )
+    design, unit, name = wedge.design, wedge.unit, fitted.name
+    real, clear = wedge.thickness(name), wedge.clear(name)
+    is_late, is_planted = name in wedge.closings, wedge.is_planted(name)
+    length = _length(wedge, fitted)
     bevels = tuple(
         Bevel(edge=f"edge at the {end.neighbour}", angle_deg=end.bevel_deg, shorter=end.shorter)
         for end in (fitted.low, fitted.high)
         if end.bevel_deg >= SQUARE_DEG
     )
-    waits = is_late and design.measure_first
-    to_do = list(_say_bevels(bevels, round_size(length, step), real, unit))
+    waits = is_late and not is_planted and design.measure_first
+    to_do = list(_say_bevels(bevels, round_size(length, wedge.step), real, unit))
     if waits:
         to_do.insert(0, "measure its place in the standing carcass, trim to size")
+    if is_planted:
+        to_do.append("fix to the edges of the carcass, flush all round")
     corners = shorten(fitted, add(clear))
     low_depth = min(x for x, _ in corners)
     return Panel(
-        name=fitted.name,
-        kind=fitted.name.capitalize(),
-        board=board,
-        normal=Axis.HEIGHT if fitted.name in ("bottom", "top") else Axis.DEPTH,
+        name=name,
+        kind=name.capitalize(),
+        board=wedge.board(name),
+        normal=Axis.HEIGHT if name in LEVEL else Axis.DEPTH,
         through=(low_depth, low_depth + real),
         length=length,
-        width=across,
+        width=wedge.across_of(name),
         grain=Grain.WIDTH,
         status=Status.MEASURE_FIRST if waits else Status.FINAL,
         oversize=design.allowance if waits else 0,
@@ -122,8 +106,31 @@ def build_member(
         to_do=tuple(to_do),
         profile=Profile(axis=Axis.WIDTH, corners=corners),
         bevels=bevels,
-        allowances=_allow(bevels, length.axis, design.bevel_allowance),
+        allowances=_allow(bevels, length.axis, wedge),
     )
+
+
+def _length(wedge: Wedge, fitted: FittedBoard) -> Span:
+    """Return the length of a board's outside face; where it is set back no edge has that length."""
+    name, clear = fitted.name, wedge.clear(fitted.name)
+    placed = wedge.closings.get(name)
+    is_late = placed is not None and not wedge.is_planted(name)
+    span = Span(
+        axis=Axis.DEPTH if name in LEVEL else Axis.HEIGHT,
+        whole=fitted.edge,
+        named=_name_whole(fitted, wedge.unit),
+        low=_taken(fitted.low.set_in, fitted.low.neighbour),
+        high=_taken(fitted.high.set_in, fitted.high.neighbour),
+        low_clear=clear,
+        high_clear=clear,
+        rounding=Rounding.DOWN if is_late else Rounding.NEAREST,
+    )
+    if placed is None or not placed.before:
+        return span
+    back = format_length(add(placed.before), wedge.unit)
+    ends = f"{fitted.low.neighbour} and {fitted.high.neighbour}"
+    named = f"between {ends}, {back} behind the edges"
+    return replace(span, whole=fitted.outside, named=named, low=(), high=())
 
 
 def _name_whole(fitted: FittedBoard, unit: Unit) -> str:
@@ -167,12 +174,14 @@ def _show(length: Length, unit: Unit) -> str:
     return format_length(round_to(length, mm("0.1")) if unit is Unit.MM else length, unit)
 
 
-def _allow(bevels: tuple[Bevel, ...], along: Axis, amount: Length) -> tuple[Allowance, ...]:
+def _allow(bevels: tuple[Bevel, ...], along: Axis, wedge: Wedge) -> tuple[Allowance, ...]:
+    """Return what a blank has for its bevels, rounded up to what the saw is set to."""
+    step, amount = wedge.step, wedge.design.bevel_allowance
     allowances = (
         Allowance(
             edge=bevel.edge,
             along=along,
-            amount=amount + max(0, -bevel.shorter),
+            amount=-(-(amount + max(0, -bevel.shorter)) // step) * step,
             why="taken off by the bevel",
         )
         for bevel in bevels

@@ -158,6 +158,8 @@ def _read_wedge(
     front = table.length("front", usual_front, may_be_zero=True)
     baffle = read_closing(table, "baffle", stock, common.board, Closing(fit=Fit.INSET))
     back = read_closing(table, "back", stock, common.board)
+    battens = read_battens(table, baffle, back)
+    braces = read_braces(table, stock, common.board)
     cover = _read_own_covering(table, covering)
     measure_first, allowance, bevel_allowance = _read_allowances(table)
     answers = read_answers(table)
@@ -176,6 +178,8 @@ def _read_wedge(
         board=common.board,
         baffle=baffle,
         back=back,
+        battens=battens,
+        braces=braces,
         covering=cover,
         measure_first=measure_first,
         allowance=allowance,

@@ -97,9 +97,7 @@ def make_prisms(build: CabinetBuild) -> tuple[Prism, ...]:
 
 
 def _prism(solid: Panel | Bar) -> Prism:
-    profile = solid.profile if isinstance(solid, Panel) else None
-    if profile is None:
-        profile = profile_of(solid.box, Axis.DEPTH)
+    profile = solid.profile or profile_of(solid.box, Axis.DEPTH)
     index = profile.axis.index
     return Prism(
         name=solid.name,

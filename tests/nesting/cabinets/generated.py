@@ -9,7 +9,9 @@ from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import (
     Battens,
     BoxDesign,
+    Braces,
     Closing,
+    Corners,
     Covering,
     Fit,
     Fitted,
@@ -101,15 +103,28 @@ def joined_boxes(draw: st.DrawFn) -> BoxDesign:
 
 @st.composite
 def wedges(draw: st.DrawFn) -> WedgeDesign:
-    """Wedges with and without top, front, baffle, back and covering."""
+    """Wedges with and without top, front, covering; baffle and back flush, set back or planted."""
     depth, height = draw(tenths(250, 700)), draw(tenths(250, 700))
     closing = st.builds(
         Closing,
-        fit=st.sampled_from([Fit.INSET, Fit.INSET, Fit.NONE]),
+        fit=st.sampled_from([Fit.INSET, Fit.PLANTED, Fit.NONE]),
         board=st.sampled_from([None, POPLAR]),
+        wrapped=st.booleans(),
+    ) | st.builds(
+        Closing,
+        fit=st.just(Fit.INSET),
+        set_back=tenths(1, 30),
         wrapped=st.booleans(),
     )
     covering = st.builds(Covering, thickness=tenths(0, 3), ease=tenths(0, 2))
+    baffle, back = draw(closing), draw(closing)
+    battens = Battens(
+        section=(draw(tenths(8, 20)), draw(tenths(20, 30))),
+        front=baffle.fit is Fit.INSET and draw(st.booleans()),
+        rear=back.fit is Fit.INSET and draw(st.booleans()),
+        corners=draw(st.sampled_from([Corners.ACROSS, Corners.UPRIGHT])),
+    )
+    braces = st.builds(Braces, depth=tenths(20, 60), count=st.integers(1, 2))
     return WedgeDesign(
         name="Generated",
         height=height,
@@ -118,8 +133,10 @@ def wedges(draw: st.DrawFn) -> WedgeDesign:
         top=draw(st.sampled_from([0, depth // 4, depth // 2])),
         front=draw(st.sampled_from([0, height // 5, height // 3])),
         board=BIRCH,
-        baffle=draw(closing),
-        back=draw(closing),
+        baffle=baffle,
+        back=back,
+        battens=draw(st.sampled_from([None, battens])),
+        braces=draw(st.none() | braces),
         covering=draw(st.none() | covering),
     )
 

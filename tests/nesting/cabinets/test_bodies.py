@@ -1,14 +1,16 @@
 """Bodies that meet: compared with points tried one by one."""
 
 from itertools import product
+from typing import TypeAlias
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from nesting.cabinets.bodies import Rod, Solid, cross_axes, meet, rod
+from nesting.cabinets.bodies import Rod, cross_axes, meet, rod
 from nesting.cabinets.space import Axis, Box, Interval
 
+Upright: TypeAlias = Box | Rod
 SMALL = st.integers(-9, 9)
 
 
@@ -19,7 +21,7 @@ def intervals(draw: st.DrawFn) -> Interval:
 
 
 @st.composite
-def solids(draw: st.DrawFn) -> Solid:
+def solids(draw: st.DrawFn) -> Upright:
     if draw(st.booleans()):
         ends = [draw(intervals()) for _ in Axis]
         return Box(
@@ -33,7 +35,7 @@ def solids(draw: st.DrawFn) -> Solid:
     )
 
 
-def holds(solid: Solid, point: tuple[float, ...], shy: float) -> bool:
+def holds(solid: Upright, point: tuple[float, ...], shy: float) -> bool:
     """Whether a point lies in a body, by more than a bit."""
     if isinstance(solid, Box):
         return all(
@@ -54,7 +56,7 @@ def holds(solid: Solid, point: tuple[float, ...], shy: float) -> bool:
 @pytest.mark.property
 @settings(max_examples=30, deadline=None)
 @given(solids(), solids())
-def test_bodies_meet_where_a_point_lies_in_both(first: Solid, second: Solid) -> None:
+def test_bodies_meet_where_a_point_lies_in_both(first: Upright, second: Upright) -> None:
     """Crossing rods are asked in whole numbers, rounded down: slivers are left to either answer."""
     grid = [place + 0.25 for place in range(-17, 19)]
     points = [point for point in product(grid, repeat=3) if holds(first, point, 0)]
@@ -64,7 +66,7 @@ def test_bodies_meet_where_a_point_lies_in_both(first: Solid, second: Solid) -> 
         assert not any(holds(second, point, 0.01) for point in points)
 
 
-def grow(solid: Solid, by: int) -> Solid:
+def grow(solid: Upright, by: int) -> Upright:
     """The same body on a finer grid."""
     if isinstance(solid, Box):
         low, high = (tuple(value * by for value in corner) for corner in (solid.low, solid.high))

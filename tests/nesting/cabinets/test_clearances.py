@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from nesting.cabinets import families
 from nesting.cabinets.bodies import Rod
 from nesting.cabinets.clearances import find_close_calls
-from nesting.cabinets.design import BoxDesign, Braces, Closing, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
 from nesting.cabinets.fittings import Clearances
 from nesting.cabinets.hole_bodies import find_bodies
 from nesting.cabinets.hole_places import place_holes
@@ -122,23 +122,57 @@ def test_two_fittings_too_close_on_one_panel_are_named() -> None:
     )
 
 
-def test_a_handle_near_a_leaning_baffle_is_left_to_the_eye() -> None:
-    wedge = WedgeDesign(
-        name="Stage wedge",
-        height=mm(400),
-        width=mm(500),
-        depth=mm(450),
-        top=mm(150),
-        board=BIRCH,
-        baffle=Closing(fit=Fit.INSET),
-        back=Closing(fit=Fit.INSET),
+WEDGE = WedgeDesign(
+    name="Stage wedge",
+    height=mm(400),
+    width=mm(500),
+    depth=mm(450),
+    top=mm(150),
+    board=BIRCH,
+    baffle=Closing(fit=Fit.INSET),
+    back=Closing(fit=Fit.INSET),
+)
+
+
+def wedge_calls(*holes: Hole, **changes: object) -> list[str]:
+    wanted = replace(WEDGE, **changes)  # type: ignore[arg-type]
+    laid = families.lay_out(wanted, {}, step=mm("0.5"), unit=Unit.MM)
+    placed = place_holes("Stage wedge", holes, laid, mm(10), Unit.MM)
+    return list(find_close_calls(laid, placed, Clearances(), Unit.MM))
+
+
+def test_what_hangs_in_a_leaning_baffle_is_checked_where_it_really_is() -> None:
+    """A baffle of 500 from 0, 0 to 300, 400 (3-4-5), 18 thick.
+
+    A driver of 180 in its middle, 250 up the slope, 120 deep from its face, ends 120 behind the
+    slope. Its lower edge is then 160 up the slope: at the height of 160 x 4/5 - 120 x 3/5 = 56, or
+    38 above the bottom, which stands 18 high. 40 mm lower down the slope it would be at 24: 6 above
+    the bottom, and 10 are kept.
+    """
+    driver = Hole(
+        name="driver", kind=HoleKind.DRIVER, panel="baffle", cut_out=mm(180), depth=mm(120)
     )
-    laid = families.lay_out(wedge, {}, step=mm("0.5"), unit=Unit.MM)
-    low = replace(HANDLE, places=(("rear", mm(180)), ("bottom", mm(80))))
-    placed = place_holes("Stage wedge", (low,), laid, mm(10), Unit.MM)
-    assert list(find_close_calls(laid, placed, Clearances(), Unit.MM)) == [
-        "Whether the body of the handle meets the baffle, which leans, is not checked."
+    middle = replace(driver, places=(("bottom", mm(250)),))
+    assert not wedge_calls(middle)
+    assert not wedge_calls(replace(driver, places=(("bottom", mm(216)),)))
+    assert wedge_calls(replace(driver, places=(("bottom", mm(210)),))) == [
+        "The body of the driver and the bottom meet or come closer than 10 mm. Move one of them."
     ]
+    framed = Battens(section=(mm(20), mm(30)), front=True)
+    assert not wedge_calls(middle, battens=framed)
+    near = replace(middle, places=(("bottom", mm(250)), ("left", mm(110))))
+    assert wedge_calls(near, battens=framed) == [
+        (
+            "The body of the driver and the front frame, left meet or come closer than 10 mm. "
+            "Move one of them."
+        )
+    ]
+
+
+def test_a_handle_is_checked_against_a_leaning_baffle() -> None:
+    low = replace(HANDLE, places=(("rear", mm(180)), ("bottom", mm(80))))
+    assert not wedge_calls(low)
+    laid = families.lay_out(WEDGE, {}, step=mm("0.5"), unit=Unit.MM)
     high = replace(HANDLE, places=(("rear", mm(180)), ("bottom", mm(300))))
     with pytest.raises(InputError, match="a slanting edge of the left side"):
         place_holes("Stage wedge", (high,), laid, mm(10), Unit.MM)

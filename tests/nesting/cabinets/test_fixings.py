@@ -8,16 +8,19 @@ from hypothesis import given, settings
 from nesting.cabinets.bodies import meet
 from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
 from nesting.cabinets.fittings import CarcassScrews, Screws
-from nesting.cabinets.fixings import FAR_FACE, FixingRow, list_solids, map_fixings
+from nesting.cabinets.fixing_joints import list_solids
+from nesting.cabinets.fixings import FAR_FACE, FixingRow, map_fixings
 from nesting.cabinets.goods import find_glued
-from nesting.cabinets.hole_places import PlacedHole
+from nesting.cabinets.hole_places import PlacedHole, place_holes
 from nesting.cabinets.holes import Hole, HoleKind
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.keep_outs import find_keep_outs
+from nesting.cabinets.wedge import lay_out_wedge
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit, mm
 from tests.nesting.cabinets.designs import THICKNESSES, box_designs, design, lay_out
-from tests.nesting.cabinets.fit_samples import FRAMED, place
+from tests.nesting.cabinets.fit_samples import FRAMED, place, woofer
+from tests.nesting.cabinets.test_wedge import WEDGE
 
 ROUNDED = Screws(round_over=mm(12))
 
@@ -227,3 +230,26 @@ def test_a_joint_too_thin_for_the_shortest_usual_screw_is_glued() -> None:
     rows, notes = map_fixings("Box", lay_out(wanted, mm(9)), (), Screws(), Unit.MM)
     assert "battens" not in {row.kind for row in rows}
     assert notes[0] == "The joint front frame, bottom to bottom is too thin for screws: glue it."
+
+
+def test_battens_along_a_slope_and_the_baffle_on_them_get_their_screws() -> None:
+    """The hole keeps its screws off on a panel that leans as on any other."""
+    wedge = replace(
+        WEDGE, battens=Battens(section=(mm(20), mm(30)), front=True), baffle=Closing(fit=Fit.INSET)
+    )
+    laid = lay_out_wedge(wedge, {}, step=mm("0.5"), unit=Unit.MM)
+    driver = woofer(places=(), cut_out=mm(200), bolt_circle=0, bolts=0, flange=mm(430), recess=0)
+    found = {}
+    for holes in ((), (driver,)):
+        placed = place_holes("Wedge", holes, laid, 0, Unit.MM)
+        rows = map_fixings("Wedge", laid, placed, Screws(), Unit.MM)[0]
+        found[len(holes)] = {row.joint: row for row in rows}
+    free, drilled = found[0], found[1]
+    side = free["front frame, left to left side"]
+    assert (side.end, side.middle, side.stack) == ("upper end", mm(15), mm(38))
+    across = free["baffle to front frame, at the top"]
+    assert (across.end, across.stack) == ("left", mm(48))
+    assert all(row.length < row.stack - FAR_FACE for row in free.values())
+    assert across.positions == (mm(50), mm(200), mm(350), mm(500))
+    upright = "baffle to front frame, left"
+    assert drilled[upright].positions == free[upright].positions

@@ -7,7 +7,8 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from nesting.cabinets.rings import RingBoard, bevel_difference, fit_ring
+from nesting.cabinets.ring_lines import RingBoard
+from nesting.cabinets.rings import bevel_difference, fit_ring
 from nesting.lengths import Length, mm
 
 AREA_MM2 = 0.001

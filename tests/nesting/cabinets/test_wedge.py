@@ -8,9 +8,10 @@ import pytest
 
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.clashes import find_clashes
-from nesting.cabinets.design import Closing, Covering, Fit
+from nesting.cabinets.design import Battens, Braces, Closing, Corners, Covering, Fit
 from nesting.cabinets.expand import expand
 from nesting.cabinets.profiles import Profile
+from nesting.cabinets.volume import find_mass, find_room
 from nesting.cabinets.wedge import lay_out_wedge
 from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.errors import InputError
@@ -149,7 +150,8 @@ def test_without_a_baffle_the_inside_of_the_top_reaches_further_and_its_blank_wi
     top = part(build(replace(WEDGE, baffle=Closing(fit=Fit.NONE))), "Top")
     line = next(line for line in top.to_do if ": bevel " in line)
     assert "inside face 165.6 = 150 + 17.7 × tan 41.4°" in line
-    assert top.blank_length - top.length == mm(3) + round(mm("17.7") * 300 / 340)
+    taken = mm(3) + round(mm("17.7") * 300 / 340)
+    assert top.blank_length - top.length == -(-taken // STEP) * STEP
 
 
 def test_a_bevel_steeper_than_saws_tilt_is_named() -> None:
@@ -193,8 +195,8 @@ def test_a_wedge_in_inches_is_the_wedge_in_millimetres() -> None:
         ({"top": mm(20)}, "the boards it meets leave nothing of the top"),
         ({"width": mm(30)}, "the two sides leave no inside"),
         (
-            {"baffle": Closing(fit=Fit.PLANTED)},
-            "the baffle of a wedge stands flush between the sides",
+            {"baffle": Closing(fit=Fit.REBATE)},
+            "the baffle of a wedge sits in no rebate or groove: its sides have none",
         ),
     ],
 )
@@ -208,6 +210,124 @@ def test_a_wedge_of_which_nothing_is_said_asks() -> None:
     asked = build(replace(WEDGE, baffle=None, back=None, answers=())).questions
     assert asked[0] == (
         "Nothing is said about the baffle. Is the cabinet open at the front? Write baffle = "
-        '"inset" or "none". It is left out until then.'
+        '"inset", "planted" or "none". It is left out until then.'
     )
     assert any("feet" in question for question in asked)
+
+
+PLANTED = Closing(fit=Fit.PLANTED)
+SET_BACK = replace(HELD, set_back=mm(20))
+SLOPED = replace(WEDGE, height=mm(400), depth=mm(450), top=mm(150), front=0)
+"""The slope goes 300 back and 400 up: 3-4-5, so the baffle is 500 long."""
+
+
+def test_a_planted_baffle_covers_the_edges_and_what_it_lies_on_loses_its_thickness() -> None:
+    """Along the top 18 mm of baffle take 18 x 5/4; along the floor they take 18 x 5/4 too."""
+    built = build(replace(SLOPED, baffle=PLANTED), mm(18))
+    baffle, top, side = (part(built, name) for name in ("Baffle", "Top", "Side, left"))
+    assert (baffle.length, baffle.width) == (mm(500), mm(600))
+    assert top.length == mm(150) - mm("22.5")
+    assert (side.length, side.width) == (mm(400), mm(450) - mm("22.5"))
+    assert "to 127.5 before the rear edge on the top edge" in side.to_do[0]
+    owners = {edge.name: edge.owner for edge in built.edges}
+    assert owners["baffle and left side"] == "baffle"
+    assert owners["top and baffle"] == "baffle"
+
+
+def test_a_planted_back_shortens_sides_top_and_bottom() -> None:
+    built = build(replace(WEDGE, back=PLANTED), mm(18))
+    assert (part(built, "Back").length, part(built, "Back").width) == (mm(400), mm(600))
+    assert part(built, "Side, left").width == mm(432)
+    assert part(built, "Bottom").length == mm(432)
+    assert part(built, "Top").length == mm(132)
+
+
+def test_a_baffle_that_is_set_back_goes_between_its_neighbours() -> None:
+    """Between the inside of the top and that of the bottom, 20 behind the slope of 3-4-5.
+
+    The level faces are 364 apart: along the slope 364 x 5/4, whatever the set-back.
+    """
+    built = build(replace(SLOPED, baffle=SET_BACK), mm(18))
+    baffle = part(built, "Baffle")
+    assert baffle.length == mm(455)
+    assert baffle.sums[0] == "455 = between top and bottom, 20 behind the edges"
+    assert not list(find_clashes(lay_out_wedge(SLOPED, {}, step=STEP, unit=Unit.MM)))
+    assert part(built, "Top").length == mm(150)
+
+
+def test_a_frame_behind_the_slope_stands_square_to_it_and_clear_of_its_neighbours() -> None:
+    """At the top the bound is 18 + 18 behind the slope, where the blunt corner is narrowest.
+
+    From the slope's end on the top's inside face: the layer from 18 to 48 behind the slope between
+    levels 364 apart. Along the slope the near end at the top lies 13.5 before the far one.
+    """
+    framed = replace(SLOPED, battens=Battens(section=(mm(20), mm(30)), front=True, rear=True))
+    built = build(framed, mm(18))
+    lengths = {batten.name: batten.length for batten in built.battens}
+    run = mm(455) - mm("22.5")  # 364 x 5/4, less the slant of 30 x 3/4 at one end
+    assert lengths["front frame, upright"] == (run - 2 * mm(20)) // STEP * STEP
+    assert lengths["front frame, across"] == mm(564)
+    assert lengths["rear frame, upright"] == mm(364) - 2 * mm(20)
+    assert built.battens[2].sums[1] == "behind the slope 18 = 18 baffle"
+
+
+def test_a_brace_stands_in_the_middle_of_the_depth_at_its_own_height() -> None:
+    braced = replace(SLOPED, braces=Braces(depth=mm(60)))
+    laid = lay_out_wedge(braced, {BIRCH: mm(18)}, step=STEP, unit=Unit.MM)
+    (brace,) = laid.inner
+    assert brace.through == (mm(191), mm(209))
+    # The inside of the slope at 209: 209 x 3/4 + 18 x 5/4; the back stands at 450 - 18.
+    begins, ends = mm(209) * 3 // 4 + mm("22.5"), mm(432)
+    middle = sum(brace.width.interval) // 2
+    assert abs(middle - (begins + ends) // 2) < mm("0.001")
+
+
+def test_battens_and_braces_of_a_wedge_count_in_volume_and_mass() -> None:
+    bare, filled = (
+        lay_out_wedge(wanted, {BIRCH: mm(18)}, step=STEP, unit=Unit.MM)
+        for wanted in (
+            SLOPED,
+            replace(
+                SLOPED,
+                battens=Battens(section=(mm(20), mm(30)), front=True),
+                braces=Braces(depth=mm(60)),
+            ),
+        )
+    )
+    rooms = [find_room(each, ()) for each in (bare, filled)]
+    assert rooms[0].gross == rooms[1].gross
+    across, upright = 2 * mm(564), 2 * (mm("432.5") - mm(40))
+    wanted = mm(20) * mm(30) * (across + upright)
+    assert abs(rooms[1].battens - wanted) < wanted // 10**6
+    assert rooms[1].braces == mm(564) * mm(60) * mm(18)
+    assert find_mass(filled, ()).battens > 0
+
+
+@pytest.mark.parametrize(
+    ("changed", "message"),
+    [
+        (
+            {"battens": Battens(section=(mm(20), mm(30)), front=True, corners=Corners.MITRED)},
+            "the battens of a wedge are not mitred",
+        ),
+        (
+            {"baffle": PLANTED, "battens": Battens(section=(mm(20), mm(30)), front=True)},
+            "a frame needs an inset baffle to carry, and there is none",
+        ),
+        (
+            {"battens": Battens(section=(mm(20), mm(400)), front=True)},
+            "a frame behind the baffle finds no room",
+        ),
+        (
+            {"top": 0, "battens": Battens(section=(mm(20), mm(120)), front=True, rear=True)},
+            "the rear frame, at the baffle and the front frame, at the back would meet",
+        ),
+        ({"braces": Braces(depth=mm(400))}, "at the height of brace 1 there are only "),
+    ],
+)
+def test_fillings_that_find_no_room_in_a_wedge_are_refused(
+    changed: dict[str, object], message: str
+) -> None:
+    with pytest.raises(InputError) as error:
+        build(replace(SLOPED, **changed))  # type: ignore[arg-type]
+    assert error.value.faults[0].what.startswith(message)
