@@ -8,7 +8,7 @@ are, changes when a round ends, never what it finds.
 import os
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TypeAlias
 
 from nesting.search.bounds import Bound, bound_by_area, bound_by_functions
@@ -33,8 +33,6 @@ LAST_PACKING = 100_000_000  # up to some 1,700 parts
 SPARE_SHEETS = 100
 FEW_PARTS = 65  # a job of so many parts gets half the work of a very large one
 MANY_PARTS = 1500  # above this whole sheets are repeated first
-TOO_MANY_PARTS = 6000  # above this only what repeated sheets leave over is searched
-LEFT_OVER = 1000
 MANY_KINDS = 250  # above this recombination costs more than it gives
 FIRST_RECOMBINING = 1_000_000  # steps of each search before it
 GROWTH = 1.5  # of the distance to the next one
@@ -194,6 +192,7 @@ class Contest:
                 target=self.bound.weight,
                 sheet_limit=sheet_limit,
                 is_keeping=self._recombiner is not None,
+                number=number,
             )
             for number in range(SEARCHES)
         ]
@@ -231,72 +230,3 @@ class Contest:
             future.cancel()
         for search in self._searches:
             search.stop()
-
-
-def search_problem(
-    problem: Problem,
-    *,
-    steps: int,
-    seed: int,
-    report: Report,
-    deadline: Deadline = NO_DEADLINE,
-) -> Found:
-    """Search for the best plan of one problem.
-
-    Of a very large one most is cut as repeated sheets, and only the rest is searched.
-
-    Args:
-        problem: Parts and sheets.
-        steps: Work of each search; a step is one look at a place for a part.
-        seed: Any whole number.
-        report: Told the fraction done, the best plan and the bound after every round.
-        deadline: When to end at the latest.
-    """
-    if problem.copies <= TOO_MANY_PARTS:
-        return Contest(problem, steps=steps, seed=seed, deadline=deadline).run(report=report)
-    fixed, left = Repeater(problem, seed=seed, deadline=deadline).cut_down(leave=LEFT_OVER)
-    bound = bound_by_functions(problem)
-    rest = _keep_left(problem, fixed, left)
-    if rest is None:
-        return Found(plan=fixed, bound=bound, rounds=len(fixed))
-
-    def report_all(done: float, plan: Plan, _: Bound) -> None:
-        report(done, fixed + _rename(plan, left), bound)
-
-    found = Contest(rest, steps=steps, seed=seed, deadline=deadline).run(report=report_all)
-    plan = fixed + _rename(found.plan, left)
-    if not deadline.is_over():
-        plan = Packers(problem, deadline=deadline).improve(plan, MORE_PACKING)
-    return replace(found, plan=plan, bound=bound)
-
-
-def _keep_left(problem: Problem, fixed: Plan, left: list[int]) -> Problem | None:
-    """Return the problem of what is left over, None where nothing is or no sheets are."""
-    used = [sum(sheet.kind == number for sheet in fixed) for number in range(len(problem.sheets))]
-    kinds = tuple(
-        replace(kind, copies=count)
-        for kind, count in zip(problem.kinds, left, strict=True)
-        if count
-    )
-    copies = sum(left)
-    sheets = tuple(
-        replace(sheet, count=min(sheet.count - count, copies))
-        for sheet, count in zip(problem.sheets, used, strict=True)
-    )
-    if not kinds or not any(sheet.count for sheet in sheets):
-        return None
-    return replace(problem, kinds=kinds, sheets=sheets)
-
-
-def _rename(plan: Plan, left: list[int]) -> Plan:
-    """Return a plan of what is left over with the part kinds of the whole problem."""
-    numbers = [number for number, count in enumerate(left) if count]
-    return tuple(
-        replace(
-            sheet,
-            codes=tuple(
-                2 * numbers[code // 2] + code % 2 if code >= 0 else code for code in sheet.codes
-            ),
-        )
-        for sheet in plan
-    )

@@ -32,12 +32,14 @@ class Relaxed:
         weight: What the sheets weigh, as a fraction of the heaviest kind.
         worths: What a part of each kind is worth, in the same unit, 0 or more. Shape (kinds,).
         fees: What one of each sheet kind costs beyond its weight, 0 or more. Shape (sheets,).
+        uses: How often each of the columns is used, in their order. Shape (columns,).
         iterations: Work of the solver.
     """
 
     weight: float
     worths: Floats
     fees: Floats
+    uses: Floats
     iterations: int
 
 
@@ -83,7 +85,8 @@ class Covering:
     def solve(self) -> Relaxed:
         """Solve the relaxed model with the columns so far."""
         self._solver.run()
-        duals = np.array(self._solver.getSolution().row_dual)
+        solution = self._solver.getSolution()
+        duals = np.array(solution.row_dual)
         info = self._solver.getInfo()
         count = len(self._problem.kinds)
         fees = np.zeros(len(self._problem.sheets))
@@ -92,6 +95,7 @@ class Covering:
             weight=info.objective_function_value,
             worths=np.maximum(0.0, duals[:count]),
             fees=fees,
+            uses=np.array(solution.col_value[count:]),
             iterations=info.simplex_iteration_count,
         )
 

@@ -8,8 +8,9 @@ from decimal import Decimal
 from nesting.job import Job
 from nesting.layout import PartLeaf, Rect, SheetLayout, Unplaced, walk
 from nesting.lengths import Length
+from nesting.search.any_size import search_problem
 from nesting.search.bounds import Bound, bound_by_functions
-from nesting.search.contest import Found, search_problem
+from nesting.search.contest import Found
 from nesting.search.deadline import NO_DEADLINE, PASSED, Deadline
 from nesting.search.grid import make_problem
 from nesting.search.misfits import explain_shortage

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
-from nesting.search.problem import Problem, SheetPlan, count_kinds
+from nesting.search.problem import Problem, SheetPlan
 
 Ints = NDArray[np.int64]
 Floats = NDArray[np.float64]
@@ -24,7 +24,7 @@ class Pool:
         """Begin with an empty pool."""
         self._problem = problem
         self._sheets: list[SheetPlan] = []
-        self._numbers: dict[bytes, int] = {}
+        self._numbers: dict[tuple[int, ...], int] = {}
         self._counts = np.zeros((FIRST_ROWS, len(problem.kinds)), dtype=np.float32)
 
     def __len__(self) -> int:
@@ -49,15 +49,12 @@ class Pool:
         return [self._add(sheet) for sheet in sheets]
 
     def _add(self, sheet: SheetPlan) -> int:
-        row = np.zeros(self._counts.shape[1], dtype=np.float32)
-        for kind, count in count_kinds(sheet.codes).items():
-            row[kind] = count
-        key = row.tobytes() + bytes(str(sheet.kind), "ascii")
-        number = self._numbers.setdefault(key, len(self._sheets))
+        mix = sorted([code >> 1 for code in sheet.codes if code >= 0])
+        number = self._numbers.setdefault((sheet.kind, *mix), len(self._sheets))
         if number == len(self._sheets):
             if number == len(self._counts):
                 self._counts = np.concatenate([self._counts, np.zeros_like(self._counts)])
-            self._counts[number] = row
+            self._counts[number] = np.bincount(mix, minlength=self._counts.shape[1])
             self._sheets.append(sheet)
         return number
 

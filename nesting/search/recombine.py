@@ -23,6 +23,7 @@ from nesting.search.problem import Codes, Plan, Problem, SheetPlan, measure_plan
 from nesting.search.ruin_recreate import RuinRecreate, Watched, mix_seed
 
 STEPS_PER_ENTRY = 40  # work of one iteration of the solver for every row, measured
+STEPS_PER_CHOICE = 160  # the same in the integer model, which does more beside it
 COLUMNS_AT_ONCE = 150
 MOST_COLUMNS = 1000  # of the integer model
 MOST_COPIES = 150  # above this the integer model costs more than it gives
@@ -30,6 +31,7 @@ NODES = 100
 FILL_STEPS = 400_000
 WORTH_ONE = 2**30  # a sheet of the heaviest kind, in whole numbers
 ALMOST = 0.97
+MISSES = 6  # tries that find no sheet worth its cost before there is none
 TOLERANCE = 1e-6
 
 
@@ -51,7 +53,7 @@ class Recombiner:
         self._pool = pool
         self._seed = seed
         self._weights = scale_weights(problem)
-        self._used: set[int] = set()
+        self._columns: list[int] = []
         self._covering = Covering(problem)
         self.rounds = 0
         self.work = 0
@@ -99,17 +101,34 @@ class Recombiner:
         """Return what a plan must not weigh to be lighter than a weight; unit as in `Relaxed`."""
         return (weight - 0.5) / max(sheet.weight for sheet in self._problem.sheets)
 
+    def round_down(self, steps: int) -> list[SheetPlan]:
+        """Return the sheets of the relaxed model as often as they are used whole.
+
+        Args:
+            steps: Most work for new sheets, which are made until some tries in a row find none.
+        """
+        end = self.work + steps
+        relaxed, misses = self.relax(), 0
+        while misses < MISSES and self.work < end and not self._deadline.is_over():
+            misses = 0 if self._make_sheets(relaxed) else misses + 1
+            relaxed = self.relax()
+        return [
+            self._pool[number]
+            for number, use in zip(self._columns, relaxed.uses.tolist(), strict=True)
+            for _ in range(int(use + TOLERANCE))
+        ]
+
     def take_in(self, sheets: Sequence[SheetPlan]) -> None:
         """Add sheets to the pool and to the relaxed model."""
         self._use(self._pool.add(sheets))
 
     def _use(self, numbers: Sequence[int]) -> None:
         """Give sheets of the pool to the relaxed model."""
-        new = sorted(set(numbers) - self._used)
+        new = sorted(set(numbers) - set(self._columns))
         if new:
             kinds = self._pool.list_sheet_kinds()[new]
             self._covering.add(self._pool.counts[new], kinds)
-            self._used.update(new)
+            self._columns += new
 
     def relax(self) -> Relaxed:
         """Solve the relaxed model over the whole pool: solve, add the best sheets, repeat."""
@@ -120,10 +139,10 @@ class Recombiner:
             burdens = self._price(relaxed)
             order = np.argsort(burdens, kind="stable")[:COLUMNS_AT_ONCE]
             better = [int(number) for number in order if burdens[number] < -TOLERANCE]
-            if not set(better) - self._used or self._deadline.is_over():
+            if not set(better) - set(self._columns) or self._deadline.is_over():
                 self.relaxed = relaxed
-                staying = self._pool.compact(burdens, self._used)
-                self._used = {staying[number] for number in self._used}
+                staying = self._pool.compact(burdens, self._columns)
+                self._columns = [staying[number] for number in self._columns]
                 return relaxed
             self._use(better)
 
@@ -180,7 +199,7 @@ class Recombiner:
             seconds=self._deadline.count_left(),
         )
         self.rounds += 1
-        self.work += STEPS_PER_ENTRY * len(self._problem.kinds) * (chosen.iterations + 100)
+        self.work += STEPS_PER_CHOICE * len(self._problem.kinds) * (chosen.iterations + 100)
         if chosen.uses is None:
             return best
         plan = leave_out_surplus(

@@ -9,8 +9,8 @@ from nesting.search import kernels
 from nesting.search.problem import Plan, Problem, SheetPlan, count_kinds
 
 BLINK = 61  # chance in 1024 that a place is passed over
-MEMORY = 200  # rounds after which a worse state is forgotten
-SHORT_MEMORY = 20  # the same with several sheet kinds, where goals follow each other closely
+MEMORIES = (200, 50, 100, 25)  # rounds after which a worse state is forgotten, for each search
+SHORT_MEMORIES = (5, 20, 2, 10)  # the same with several sheet kinds, where goals follow closely
 IDLE_LIMIT = 60_000
 LOG_SIZE = 1 << 18
 AREA_BITS = 50  # areas are halved until their sum is below this power of two
@@ -67,6 +67,7 @@ class RuinRecreate:
         values: Sequence[int] | None = None,
         sheet_limit: int | None = None,
         is_keeping: bool = False,
+        number: int = 0,
     ) -> None:
         """Prepare the arrays.
 
@@ -77,6 +78,7 @@ class RuinRecreate:
             values: What each part kind is worth; its area where left out.
             sheet_limit: Most sheets that will ever be open at once.
             is_keeping: Whether good sheets are kept for `hand_over`; see `watch`.
+            number: Which of several searches this is; each remembers for another time.
         """
         self.problem = problem
         kinds, copies = problem.kinds, problem.copies
@@ -92,7 +94,7 @@ class RuinRecreate:
             log=np.zeros((2, LOG_SIZE), dtype=np.int64),
             control=np.zeros(kernels.CONTROLS, dtype=np.int64),
             scratch=np.zeros((6, 2 * columns), dtype=np.int64),
-            memory=np.zeros(MEMORY if len(problem.sheets) == 1 else SHORT_MEMORY, dtype=np.int64),
+            memory=np.zeros(_choose_memory(problem, number), dtype=np.int64),
             fail=np.full((len(kinds), self._slots), -1, dtype=np.int32),
             seen=np.zeros(TABLE_SIZE if is_keeping else 0, dtype=np.int64),
             kept=np.zeros(KEPT_SIZE if is_keeping else 1, dtype=np.int64),
@@ -255,6 +257,12 @@ def _list_sheets(problem: Problem, shift: int) -> kernels.Ints:
         [0 for _ in problem.sheets],
     ]
     return np.array(rows, dtype=np.int64)
+
+
+def _choose_memory(problem: Problem, number: int) -> int:
+    """Return for how many rounds a search remembers."""
+    memories = MEMORIES if len(problem.sheets) == 1 else SHORT_MEMORIES
+    return memories[number % len(memories)]
 
 
 def _list_stand_ins(problem: Problem) -> kernels.Ints:

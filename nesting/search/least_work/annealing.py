@@ -1,8 +1,10 @@
 """One run of the second search, in slices of a fixed number of rounds."""
 
 from nesting.job import Job
-from nesting.search.least_work import kernels
-from nesting.search.least_work.bench import Sheets, make_bench, read_sheets
+from nesting.search.least_work import arrays
+from nesting.search.least_work.bench import make_bench
+from nesting.search.least_work.cutter import FIRST_PART, PlannedCut, PlannedSheet
+from nesting.search.least_work.rounds import load
 from nesting.search.problem import Plan, Problem
 
 SLICES = 100
@@ -28,12 +30,14 @@ class Annealing:
             rounds: How many changes to try.
             seed: The random state to start from, not 0.
         """
+        self._work = load()
         self._bench = make_bench(job, problem, plan, seed)
         self._plan = plan
         self._rounds = rounds
         self._slice = 0
         self._left = 0
-        self._first: Sheets | None = None
+        self._first: tuple[PlannedSheet, ...] | None = None
+        self._weigh_anew()
 
     @property
     def is_done(self) -> bool:
@@ -48,19 +52,19 @@ class Annealing:
     @property
     def rounds(self) -> int:
         """How many changes were tried."""
-        return int(self._bench.control[kernels.ROUND])
+        return int(self._bench.control[arrays.ROUND])
 
     @property
     def work(self) -> int:
         """The least work found, as the search counts it."""
-        return int(self._bench.control[kernels.BEST_WORK])
+        return int(self._bench.control[arrays.BEST_WORK])
 
     def advance(self) -> None:
         """Do one slice of the rounds, or a part of a long one, so that a user's stop is heard."""
         if self._left == 0:
             self._begin_slice()
         rounds = min(self._left, MOST_AT_ONCE)
-        kernels.anneal(self._bench, rounds)
+        self._work(self._bench, rounds, arrays.NOTHING)
         self._left -= rounds
         if self._left == 0:
             self._slice += 1
@@ -70,22 +74,65 @@ class Annealing:
         first = round(FIRST_SHARE * SLICES)
         if self._slice < first:
             start, done = HOT, self._slice / first
-            control[kernels.TREE_MOVES] = TREE_MOVES
+            control[arrays.TREE_MOVES] = TREE_MOVES
         else:
             start, done = WARM, (self._slice - first) / (SLICES - first)
-            control[kernels.TREE_MOVES] = LAST_TREE_MOVES
+            control[arrays.TREE_MOVES] = LAST_TREE_MOVES
             if self._slice == first:
                 self._first = self._read_best()
-                control[kernels.ORDERED] = 1
-                self._bench.state[:] = self._bench.best
-                kernels.weigh_anew(self._bench)
-        control[kernels.HEAT] = round(start * (COLD / start) ** done)
+                control[arrays.ORDERED] = 1
+                self._weigh_anew()
+        control[arrays.HEAT] = round(start * (COLD / start) ** done)
         self._left = self._rounds // SLICES + 1
 
-    def read(self) -> list[Sheets]:
-        """Return the best sheets so far, and those of the first phase where it is over."""
+    def _weigh_anew(self) -> None:
+        """Find the minutes of all sheets, and call the state the best."""
+        state, control = self._bench.state, self._bench.control
+        control[arrays.CLOCK] += 1
+        state[arrays.VERSION, : len(self._plan)] = control[arrays.CLOCK]
+        control[arrays.BEST_WORK] = arrays.NEVER
+        self._work(self._bench, arrays.NONE, arrays.NOTHING)
+
+    def read(self) -> list[tuple[PlannedSheet, ...]]:
+        """Return the best sheets so far, and those of the first phase where it is over.
+
+        Nothing can be tried after that.
+        """
         best = self._read_best()
         return [best] if self._first is None else [best, self._first]
 
-    def _read_best(self) -> Sheets:
-        return read_sheets(self._bench, self._plan)
+    def _read_best(self) -> tuple[PlannedSheet, ...]:
+        """Return to the best state, and return its sheets; those left empty are left out."""
+        self._bench.state[:] = self._bench.best
+        return tuple(
+            self._read_sheet(slot)
+            for slot in range(len(self._plan))
+            if self._bench.state[arrays.ROOT, slot] != arrays.NOTHING
+        )
+
+    def _read_sheet(self, slot: int) -> PlannedSheet:
+        bench = self._bench
+        self._work(bench, arrays.NONE, slot)
+        cuts = bench.cuts[:, : bench.control[arrays.N_CUTS]]
+        planned = tuple(
+            PlannedCut(
+                is_rip=bool(is_rip),
+                keep=int(keep),
+                first=self._read_end(int(first)),
+                second=self._read_end(int(second)),
+            )
+            for is_rip, keep, first, second in cuts[
+                [arrays.CUT_RIP, arrays.CUT_KEEP, arrays.CUT_FIRST, arrays.CUT_SECOND]
+            ].T
+        )
+        whole = 0 if planned else self._read_end(int(arrays.END - bench.state[arrays.ROOT, slot]))
+        return self._plan[slot].kind, planned, whole
+
+    def _read_end(self, end: int) -> int:
+        """Return what becomes of a piece: a part's number turned into its code."""
+        part = int(arrays.END) - end
+        if part < 0:
+            return end
+        kind = int(self._bench.kind_of[part])
+        is_long = self._bench.state[arrays.LENGTH, part] == self._bench.kinds[arrays.LONG, kind]
+        return FIRST_PART - 2 * kind - (0 if is_long else 1)

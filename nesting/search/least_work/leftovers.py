@@ -1,7 +1,9 @@
 """What the leftovers of a layout are good for."""
 
+from collections.abc import Iterator
+
 from nesting.job import Job
-from nesting.layout import Layout, Rect, RestLeaf, SheetLayout, walk
+from nesting.layout import Cut, Layout, Node, Rect, RestLeaf, SheetLayout, walk
 from nesting.lengths import Length
 from nesting.parts import Part
 from nesting.search.grid import list_ways
@@ -32,15 +34,32 @@ def list_offcuts(job: Job, layout: SheetLayout) -> list[tuple[Length, Length]]:
     sheet = job.sheets[layout.sheet]
     low_x, low_y = sheet.trim.left, sheet.trim.bottom
     high_x, high_y = sheet.length - sheet.trim.right, sheet.width - sheet.trim.top
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
     offcuts = []
-    for place in walk(layout.root, whole):
-        if isinstance(place.node, RestLeaf) and place.node.is_offcut:
-            rect = place.rect
+    for _, node, rect in _walk(job, layout):
+        if isinstance(node, RestLeaf) and node.is_offcut:
             length = min(rect.x + rect.length, high_x) - max(rect.x, low_x)
             width = min(rect.y + rect.width, high_y) - max(rect.y, low_y)
             offcuts.append((length, width))
     return offcuts
+
+
+def count_slivers(job: Job, layout: SheetLayout) -> int:
+    """Return how many leftovers of one sheet, trims apart, are too narrow to be held."""
+    places = list(_walk(job, layout))
+    trims = {(*path, 0) for path, node, _ in places if isinstance(node, Cut) and node.is_trim}
+    return sum(
+        isinstance(node, RestLeaf)
+        and path not in trims
+        and min(rect.length, rect.width) < job.saw.smallest_held
+        for path, node, rect in places
+    )
+
+
+def _walk(job: Job, layout: SheetLayout) -> Iterator[tuple[tuple[int, ...], Node, Rect]]:
+    sheet = job.sheets[layout.sheet]
+    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    for place in walk(layout.root, whole):
+        yield place.path, place.node, place.rect
 
 
 def fits_offcut(part: Part, sheet: Sheet, piece: tuple[Length, Length]) -> bool:

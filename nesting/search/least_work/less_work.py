@@ -10,11 +10,10 @@ from nesting.job import Job
 from nesting.layout import Layout
 from nesting.search.grid import list_groups, make_problem
 from nesting.search.least_work.annealing import Annealing
-from nesting.search.least_work.bench import Sheets
-from nesting.search.least_work.cutter import LeastWorkCutter
+from nesting.search.least_work.cutter import PlannedSheet, cut_sheets
+from nesting.search.least_work.groups import split_by_match
 from nesting.search.least_work.reading_back import ReadBack, read_back
-from nesting.search.least_work.value import Scale
-from nesting.search.realise import realise_rows
+from nesting.search.least_work.value import Scale, Value, pick_best
 from nesting.search.ruin_recreate import mix_seed
 
 RUNS = 4
@@ -90,7 +89,7 @@ def _read_groups(job: Job, layout: Layout) -> Iterator[ReadBack]:
     """Yield the problems of a layout, one for each material and thickness."""
     for group in list_groups(job):
         problem = make_problem(job, *group)
-        back = None if problem is None else read_back(job, problem, layout)
+        back = None if problem is None else read_back(job, split_by_match(job, problem), layout)
         if back is not None:
             yield back
 
@@ -120,7 +119,7 @@ class _Search:
         is_late = self._deadline is not None and time.monotonic() >= self._deadline
         return self.is_interrupted or is_late
 
-    def run(self, back: ReadBack, rounds: int, size: float) -> list[Sheets]:
+    def run(self, back: ReadBack, rounds: int, size: float) -> list[tuple[PlannedSheet, ...]]:
         """Return the best plans of several runs, the one with the least work first.
 
         Args:
@@ -156,27 +155,31 @@ class _Search:
                 if self._report is not None:
                     self._report(self._done + size * runs[0].done)
 
-    def choose(self, layout: Layout, back: ReadBack, plans: list[Sheets]) -> Layout:
+    def choose(
+        self, layout: Layout, back: ReadBack, plans: list[tuple[PlannedSheet, ...]]
+    ) -> Layout:
         """Return the layout with the best of some plans for one group put in, or as it was."""
         tries = 2 * RUNS if len(back.plan) <= FEW_SHEETS else 1
-        best = layout
+        layouts = [layout]
+        values: list[Value] = []
         try:
-            value = self._scale.weigh(layout)
+            values.append(self._scale.weigh(layout))
             for plan in plans[:tries]:
                 changed = _put_in(self._job, layout, back, plan)
-                changed_value = self._scale.weigh(changed)
-                if changed_value < value:
-                    best, value = changed, changed_value
+                value = self._scale.weigh(changed)
+                if not value.is_worse_work(values[0]):
+                    layouts.append(changed)
+                    values.append(value)
                 if self.must_stop:
                     break
         except KeyboardInterrupt:
             self.is_interrupted = True
-        return best
+        return layouts[pick_best(values)] if values else layout
 
 
-def _put_in(job: Job, layout: Layout, back: ReadBack, plan: Sheets) -> Layout:
+def _put_in(job: Job, layout: Layout, back: ReadBack, plan: tuple[PlannedSheet, ...]) -> Layout:
     """Return the layout with the sheets of a group cut in another way, in their places."""
-    new = iter(realise_rows(back.problem, list(plan), LeastWorkCutter(job, back.problem)))
+    new = iter(cut_sheets(job, back.problem, plan))
     kinds = {kind.sheet for kind in back.problem.sheets}
     sheets = []
     for sheet in layout.sheets:

@@ -7,7 +7,7 @@ import pytest
 
 from nesting.lengths import mm
 from nesting.saw import Saw
-from nesting.search.contest import search_problem
+from nesting.search.any_size import search_problem
 from nesting.search.deadline import NO_DEADLINE, PASSED, Deadline
 from nesting.search.grid import make_problem
 from nesting.search.prepare import prepare

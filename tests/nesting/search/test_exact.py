@@ -6,8 +6,8 @@ from collections import Counter
 import pytest
 
 from nesting.saw import Saw
+from nesting.search.any_size import search_problem
 from nesting.search.bounds import bound_by_functions
-from nesting.search.contest import search_problem
 from nesting.search.fill import fill_sheet, value_of
 from nesting.search.grid import make_problem
 from nesting.search.knapsack import Table, list_points

@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 from nesting.checks import check_layout
-from nesting.cut_sequence import minutes, order_cuts
+from nesting.cut_sequence import minutes, missed_matches, order_cuts
 from nesting.job import Job
 from nesting.layout import Direction, Layout, PartLeaf
 from nesting.lengths import mm
@@ -24,6 +24,16 @@ def count_minutes(job: Job, layout: Layout) -> Decimal:
 
 def count_settings(job: Job, layout: Layout) -> int:
     return sum(order_cuts(job, sheet).settings for sheet in layout.sheets)
+
+
+def count_misses(job: Job, layout: Layout) -> int:
+    sequences = [order_cuts(job, sheet) for sheet in layout.sheets]
+    return sum(miss.count for miss in missed_matches(job, layout, sequences))
+
+
+def count_narrow(job: Job, layout: Layout) -> int:
+    steps = [step for sheet in layout.sheets for step in order_cuts(job, sheet).steps]
+    return sum(min(step.piece.length, step.piece.width) < job.saw.smallest_held for step in steps)
 
 
 def count_sheets(layout: Layout) -> Counter[int]:
@@ -51,6 +61,9 @@ def test_a_needlessly_hard_layout_is_replaced_by_one_as_easy_as_plain_strips() -
     assert count_minutes(job, plain) < count_minutes(job, cheapest)
     assert count_minutes(job, layout) <= count_minutes(job, plain)
 
+
+PAIRS = [(0, 1), (2, 3)]
+FOURS = [range(4), range(4, 8)]
 
 TINY = {
     "three alike": [(400, 300), (400, 300), (400, 300)],
@@ -93,6 +106,48 @@ def test_a_short_guide_leads_to_crosscuts_first() -> None:
     assert len(layout.sheets) == 1
     assert sequences[0].steps[0].direction is Direction.CROSSCUT
     assert all(step.cut_length <= mm(1370) for one in sequences for step in one.steps)
+
+
+def test_no_cut_is_longer_than_the_guide_where_the_given_layout_had_some() -> None:
+    parts = [make_part("side", 900, 560, 4), make_part("shelf", 850, 300, 4)]
+    job = make_job(parts, [make_sheet()], saw=Saw(guide_length=mm(1300)))
+    rows = [
+        (mm(560), [PartLeaf(part=0, copy=0), PartLeaf(part=0, copy=1)]),
+        (mm(560), [PartLeaf(part=0, copy=2), PartLeaf(part=0, copy=3)]),
+    ]
+    shelves = [(mm(300), [PartLeaf(part=1, copy=copy) for copy in pair]) for pair in PAIRS]
+    given = Layout(sheets=(strips(job, rows), strips(job, shelves)))
+    assert check_layout(job, given) == ()
+    assert any(order_cuts(job, sheet).too_long for sheet in given.sheets)
+    layout = less_work(job, given, effort=1, seed=1)
+    assert not any(order_cuts(job, sheet).too_long for sheet in layout.sheets)
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_parts_that_must_match_come_off_one_setting_of_a_sheet_that_holds_them(seed: int) -> None:
+    parts = [
+        make_part("side", 600, 300, 4, match="depth"),
+        make_part("top", 500, 300, 4, match="depth"),
+        make_part("shelf", 480, 290, 4),
+        make_part("back", 580, 480, 2, match="backs"),
+    ]
+    job = make_job(parts, [make_sheet()])
+    cheapest = solve_cheapest(job, effort=1, seed=seed).layout
+    layout = less_work(job, cheapest, effort=2, seed=seed)
+    assert len(layout.sheets) == 1
+    assert count_misses(job, layout) == 0
+
+
+def test_no_cut_crosses_a_piece_too_narrow_to_hold_where_it_need_not() -> None:
+    parts = [make_part("side", 500, 300, 4), make_part("lath", 300, 40, 8)]
+    job = make_job(parts, [make_sheet(length=1300, width=900)])
+    sides = [(mm(300), [PartLeaf(part=0, copy=copy) for copy in pair]) for pair in PAIRS]
+    laths = [(mm(40), [PartLeaf(part=1, copy=copy) for copy in four]) for four in FOURS]
+    given = Layout(sheets=(strips(job, sides + laths),))
+    assert count_narrow(job, given) == 8
+    layout = less_work(job, given, effort=2, seed=1)
+    assert check_layout(job, layout) == ()
+    assert count_narrow(job, layout) == 0
 
 
 def test_no_effort_changes_nothing() -> None:
@@ -139,5 +194,6 @@ def test_random_jobs_keep_every_rule_at_no_more_minutes_and_no_more_sheets(numbe
     assert count_sheets(worked) <= count_sheets(layout)
     assert worked.unplaced == layout.unplaced
     sequences = [order_cuts(job, sheet) for sheet in layout.sheets]
-    if not any(sequence.too_long for sequence in sequences):
+    is_harder = any(sequence.too_long for sequence in sequences)
+    if not is_harder and count_narrow(job, worked) >= count_narrow(job, layout):
         assert count_minutes(job, worked) <= count_minutes(job, layout)

@@ -3,14 +3,16 @@
 import random
 from collections import Counter
 from collections.abc import Callable, Iterator
+from functools import cache
 
 import pytest
 
 from nesting.job import Job
 from nesting.lengths import mm
-from nesting.search import contest
+from nesting.search import any_size
+from nesting.search.any_size import search_problem
 from nesting.search.bounds import bound_by_functions
-from nesting.search.contest import Found, search_problem
+from nesting.search.contest import Found
 from nesting.search.grid import list_groups, make_problem
 from nesting.search.method import Method
 from nesting.search.packers import Packers
@@ -165,11 +167,14 @@ def test_the_contest_is_never_worse_than_the_best_rectpack_variant() -> None:
         assert found <= min(measure_plan(problem, plan) for plan in pack_with_rectpack(problem))
 
 
+@pytest.mark.parametrize("many_kinds", [0, 250])
 def test_a_very_large_job_is_laid_out_by_repeating_sheets(
-    monkeypatch: pytest.MonkeyPatch,
+    monkeypatch: pytest.MonkeyPatch, many_kinds: int
 ) -> None:
-    monkeypatch.setattr(contest, "TOO_MANY_PARTS", 300)
-    monkeypatch.setattr(contest, "LEFT_OVER", 30)
+    monkeypatch.setattr(any_size, "MANY_KINDS", many_kinds)
+    monkeypatch.setattr(any_size, "MANY_PARTS", 300)
+    monkeypatch.setattr(any_size, "TOO_MANY_PARTS", 300)
+    monkeypatch.setattr(any_size, "LEFT_OVER", 30)
     problem = make_large_problem()
     found = run_contest(problem)
     check_plan(problem, found.plan)
@@ -177,6 +182,34 @@ def test_a_very_large_job_is_laid_out_by_repeating_sheets(
     assert len(found.plan) <= 1.1 * found.bound.sheets
     repeated = Counter(sheet.codes for sheet in found.plan)
     assert max(repeated.values()) > 5
+
+
+def test_many_equal_parts_are_proven_to_need_every_sheet() -> None:
+    problem = make_problem(
+        make_job([make_part("panel", 700, 430, 4003)], [make_sheet()]), BIRCH, mm(18)
+    )
+    assert problem is not None
+    found = run_contest(problem)
+    check_plan(problem, found.plan)
+    assert measure_plan(problem, found.plan)[0] == 0
+    most = count_panels(2440, 1220)  # without kerf, so never too few
+    assert len(found.plan) == found.bound.sheets == -(-4003 // most) == 501
+
+
+@cache
+def count_panels(length: int, width: int) -> int:
+    """Return how many panels of 700 x 430 can be cut edge to edge, by trying every cut."""
+    if min(length, width) < 430 or max(length, width) < 700:
+        return 0
+    sums = {700 * a + 430 * b for a in range(4) for b in range(6)} - {0}
+    counts = [1]
+    counts += [
+        count_panels(at, width) + count_panels(length - at, width) for at in sums if at < length
+    ]
+    counts += [
+        count_panels(length, at) + count_panels(length, width - at) for at in sums if at < width
+    ]
+    return max(counts)
 
 
 def make_mixed_problem(number: int, *, copies: int) -> Problem:

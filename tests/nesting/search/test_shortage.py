@@ -4,8 +4,8 @@ from itertools import product
 from nesting.job import Job
 from nesting.lengths import mm
 from nesting.saw import Saw
+from nesting.search.any_size import search_problem
 from nesting.search.bounds import bound_by_functions
-from nesting.search.contest import search_problem
 from nesting.search.grid import list_groups, make_problem
 from nesting.search.problem import Problem, measure_plan
 from nesting.search.shortage import bound_missing
