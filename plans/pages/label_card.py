@@ -9,6 +9,7 @@ from plans.pages.lettering import BIG, FIGURE, NOTE, fit, shorten, wrap
 from plans.pages.rows import blank
 from plans.pages.shapes import Anchor, Line, LineKind, Role, Shape, Solid, Text, TickBox
 from plans.pages.sheet_marks import grain_arrow
+from plans.pages.spare_figure import WIDTH, spare_figure
 from plans.pages.strokes import arrow_head
 from plans.sections.labels import Label
 
@@ -119,7 +120,10 @@ def _body(label: Label, width: float, last: float) -> tuple[tuple[Shape, ...], f
     y += STEP
     shapes += _grain(label, y)
     face, room = printable(label.face), inner - _grain_width(label) - 3.0
-    if text_width(face, NOTE) <= room:
+    has_figure = bool(label.spare) and _figure_fits(label, width)
+    if has_figure:
+        shapes += spare_figure(label.spare, width - INSET - WIDTH, y - NOTE)
+    if text_width(face, NOTE) <= room and not has_figure:
         shapes.append(Text(x=width - INSET, y=y, words=face, height=NOTE, anchor=Anchor.END))
     else:
         y += STEP
@@ -135,9 +139,14 @@ def _body(label: Label, width: float, last: float) -> tuple[tuple[Shape, ...], f
     return tuple(shapes), y
 
 
+def _figure_fits(label: Label, width: float) -> bool:
+    """Return whether the figure of the edges with wood to spare stands beside grain and face."""
+    beside = max(_grain_width(label), text_width(printable(label.face), NOTE))
+    return width >= NARROW and beside + 2.0 + WIDTH <= width - 2 * INSET
+
+
 def _name_and_size(label: Label, width: float) -> tuple[list[Shape], float]:
     """Return status, name and size, and the baseline of the size."""
-    inner = width - 2 * INSET
     beside, shapes = _beside_front(label, width), list[Shape]()
     y = HEAD_END + max(1.2, text_ink(printable(label.code), CODE, bold=True).below - 0.6)
     status = _status(label)
@@ -146,7 +155,7 @@ def _name_and_size(label: Label, width: float) -> tuple[list[Shape], float]:
     if text_width(status, NOTE, bold=True) <= end - start:
         shapes.append(Text(x=start, y=HEAD_END, words=status, height=NOTE, bold=True))
     else:
-        for words in wrap(status, inner, NOTE, bold=True):
+        for words in wrap(status, beside, NOTE, bold=True):
             y += STEP
             shapes.append(Text(x=INSET, y=y, words=words, height=NOTE, bold=True))
     name = printable(label.name)

@@ -41,6 +41,7 @@ class Label:
         origin: "sheet 1, cut 7", or the hole that it comes out of.
         note: What it says besides, such as "interchangeable".
         allowances: Which edges of the blank have wood to spare, and how much.
+        spare: Names of these edges, "left" or "front", say.
         hand: "left", "right", "top" or "bottom" where the part has a mirror image, else "".
     """
 
@@ -58,6 +59,7 @@ class Label:
     origin: str
     note: str = ""
     allowances: tuple[str, ...] = ()
+    spare: tuple[str, ...] = ()
     hand: str = ""
 
 
@@ -107,6 +109,7 @@ def _part_label(
         origin=_origin(sheet, freed),
         note=part.note,
         allowances=part.allowances,
+        spare=_name_edges(part),
         hand=hand_of(part),
     )
 
@@ -129,7 +132,13 @@ def _hole_label(job: Job, piece: HolePiece) -> Label:
         origin=piece.origin,
         note=part.note,
         allowances=part.allowances,
+        spare=_name_edges(part),
     )
+
+
+def _name_edges(part: Part) -> tuple[str, ...]:
+    """Return the edges that have wood to spare; the calculator names them first, "left end"."""
+    return tuple(dict.fromkeys(words.partition(" ")[0] for words in part.allowances))
 
 
 def _arrow(part: Part) -> bool | None:

@@ -1,6 +1,6 @@
 from dataclasses import replace
 
-from nesting.cabinets.design import BoxDesign
+from nesting.cabinets.design import BoxDesign, Braces
 from nesting.cabinets.fittings import Fittings, Hardware, Screws
 from nesting.cabinets.holes import Fastener, Hole, HoleKind
 from nesting.lengths import mm
@@ -42,6 +42,21 @@ def test_screws_are_as_many_as_the_map_shows() -> None:
     fitted = fit(FRAMED, Fittings(screws=Screws()))
     listed = sum(line.count for line in fitted.goods if line.name.startswith("screws"))
     assert listed == sum(len(row.positions) for row in fitted.fixings) > 0
+
+
+def test_taking_a_brace_out_takes_its_screws_off_the_list_and_no_t_nut() -> None:
+    """Acceptance (N23): deleting a brace removes its screws; the drivers keep theirs."""
+    fittings = Fittings(holes=(woofer(),), screws=Screws())
+    braced = replace(FRAMED, braces=Braces(depth=mm(60)))
+    before, after = fit(braced, fittings), fit(FRAMED, fittings)
+    own = sum(len(row.positions) for row in before.fixings if "brace" in row.joint)
+    listed = [
+        sum(line.count for line in fitted.goods if line.name.startswith("screws"))
+        for fitted in (before, after)
+    ]
+    assert listed[0] - listed[1] == own > 0
+    for name in ("T-nuts", "bolts for the drivers"):
+        assert counts(braced, fittings)[name] == counts(FRAMED, fittings)[name] == woofer().bolts
 
 
 def test_glue_is_in_running_metres() -> None:
