@@ -12,12 +12,18 @@ from plans.pages.template_page import template_pages
 from plans.plan import Plan
 
 
-def bench_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
-    """Return the parts list and what is needed at the bench."""
+def bench_pages(plan: Plan, paper: Paper, *, turns_tiles: bool = False) -> tuple[Draft, ...]:
+    """Return the parts list and what is needed at the bench.
+
+    Args:
+        plan: The plan.
+        paper: To print on.
+        turns_tiles: Whether every other tile of a template is printed upside down.
+    """
     carcass = (parts_section, measure_first_section, frame_section, assembly_section, holes_section)
     closing = (checks_section, covering_section)
     return (
         *share_pages([section(plan, paper) for section in carcass], paper),
-        *template_pages(plan, paper),
+        *template_pages(plan, paper, turns=turns_tiles),
         *share_pages([section(plan, paper) for section in closing], paper),
     )

@@ -19,7 +19,9 @@ from plans.sections.repeats import find_repeats
 from plans.sections.sheet_notes import make_sheet_notes
 
 
-def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[Page, ...]:
+def make_pages(
+    plan: Plan, paper: Paper, *, read_aloud: bool = False, turns_tiles: bool = False
+) -> tuple[Page, ...]:
     """Return a plan's pages on one size of paper.
 
     The wall, the pocket and the safety notes come before the sheets, the labels after them.
@@ -28,6 +30,7 @@ def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[P
         plan: The plan.
         paper: To print on.
         read_aloud: Also print the cuts of every sheet in words, after its pages.
+        turns_tiles: Print every other tile of a template upside down.
     """
     drafts = [
         *share_pages([*overview_sections(plan, paper), work_section(plan, paper)], paper),
@@ -44,7 +47,7 @@ def make_pages(plan: Plan, paper: Paper, *, read_aloud: bool = False) -> tuple[P
         )
         if read_aloud:
             drafts += read_aloud_pages(repeat.view, paper)
-    drafts += bench_pages(plan, paper)
+    drafts += bench_pages(plan, paper, turns_tiles=turns_tiles)
     drafts += labels_pages(plan, paper)
     drafts += offcuts_pages(plan, paper)
     return number_pages(drafts, plan)

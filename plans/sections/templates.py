@@ -1,4 +1,4 @@
-"""Templates: what is printed at full size for round holes, one for all holes that are alike."""
+"""Templates: what is printed at full size for holes, one for all that are alike."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -15,7 +15,8 @@ class Template:
         codes: The holes that it is for, such as "H1, H2".
         title: What it is.
         numbers: The same sizes as numbers, so that no hole rests on the print alone.
-        cut_out: Diameter of the hole.
+        cut_out: Diameter of the hole, 0 for a window.
+        window: Sides of the window, left to right first; None for a round hole.
         bolt_circle: Diameter, 0 for none.
         flange: Diameter, 0 where not known.
         bolts: The bolts from the centre, to the right and up, as the face is seen.
@@ -25,19 +26,19 @@ class Template:
     title: str
     numbers: str
     cut_out: Length
+    window: tuple[Length, Length] | None
     bolt_circle: Length
     flange: Length
     bolts: tuple[tuple[Length, Length], ...]
 
 
 def make_templates(panels: Sequence[PanelHoles]) -> tuple[Template, ...]:
-    """Return a template for every kind of round hole; a window is drawn with square and rule."""
+    """Return a template for every kind of hole."""
     alike: dict[tuple[object, ...], list[tuple[HoleText, str]]] = {}
     for panel in panels:
         for hole in panel.holes:
-            if hole.window is None:
-                key = (hole.cut_out, hole.bolt_circle, hole.flange, _offsets(hole))
-                alike.setdefault(key, []).append((hole, panel.panel))
+            key = (hole.cut_out, hole.window, hole.bolt_circle, hole.flange, _offsets(hole))
+            alike.setdefault(key, []).append((hole, panel.panel))
     return tuple(_template(group) for group in alike.values())
 
 
@@ -53,6 +54,7 @@ def _template(group: list[tuple[HoleText, str]]) -> Template:
         numbers=", ".join(f"{name} {size}" for name, size in hole.sizes)
         + (f", from bolt to bolt {hole.chord}" if hole.chord else ""),
         cut_out=hole.cut_out,
+        window=hole.window,
         bolt_circle=hole.bolt_circle,
         flange=hole.flange,
         bolts=_offsets(hole),
