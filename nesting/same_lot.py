@@ -5,7 +5,6 @@ they stand with in the job file, or to the single sheet once it has been measure
 """
 
 from collections import defaultdict
-from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 
@@ -14,6 +13,7 @@ from nesting.cabinets.contacts import find_contacts
 from nesting.job import Job
 from nesting.layout import Layout, PartLeaf, Rect, walk
 from nesting.lengths import Length, mm
+from nesting.sheets import Sheet
 
 SAME_LOT = mm("0.2")
 """Sheets whose mean thickness differs by more belong to different lots (judgement)."""
@@ -52,24 +52,18 @@ def find_mixed_joints(
     sources = _sources(job, layout)
     found: dict[MixedJoint, None] = {}
     for build in job.cabinets:
-        joints = tuple(_joints(build))
+        joints = list_joints(build)
         for letter in build.letters:
             for first, second in joints:
                 pairs = product(sources[letter, first], sources[letter, second])
                 for one, other in pairs:
                     sheets = job.sheets[one], job.sheets[other]
-                    real = sheets[0].real_thickness, sheets[1].real_thickness
-                    if (
-                        all(sheet.measured for sheet in sheets)
-                        and sheets[0].thickness == sheets[1].thickness
-                        and sheets[0].material == sheets[1].material
-                        and abs(real[0] - real[1]) > limit
-                    ):
+                    if not are_of_one_lot(*sheets, limit=limit):
                         joint = MixedJoint(
                             cabinet=letter,
                             parts=(first, second),
                             stocks=(sheets[0].name, sheets[1].name),
-                            thicknesses=real,
+                            thicknesses=(sheets[0].real_thickness, sheets[1].real_thickness),
                         )
                         found[joint] = None
     return tuple(found)
@@ -89,8 +83,19 @@ def _sources(job: Job, layout: Layout) -> dict[tuple[str, str], list[int]]:
     return sources
 
 
-def _joints(build: CabinetBuild) -> Iterator[tuple[str, str]]:
-    """Yield the names of parts that touch in a cabinet, each pair once."""
+def are_of_one_lot(one: Sheet, other: Sheet, *, limit: Length = SAME_LOT) -> bool:
+    """Return whether two sheets are as thick as each other, as far as both were measured.
+
+    Sheets of different boards are never joined as one: nothing is said of them.
+    """
+    is_measured = one.measured and other.measured
+    is_one_board = (one.material, one.thickness) == (other.material, other.thickness)
+    far = abs(one.real_thickness - other.real_thickness) > limit
+    return not (is_measured and is_one_board and far)
+
+
+def list_joints(build: CabinetBuild) -> tuple[tuple[str, str], ...]:
+    """Return the names of parts that touch in a cabinet, each pair once."""
     kinds = {panel.name: panel.kind for panel in build.panels}
     contacts = find_contacts((panel.name, panel.box) for panel in build.panels)
-    yield from dict.fromkeys((kinds[each.first], kinds[each.second]) for each in contacts)
+    return tuple(dict.fromkeys((kinds[each.first], kinds[each.second]) for each in contacts))

@@ -67,6 +67,13 @@ def _sheet_changes(planned: Planned, marks: Marks) -> Iterator[str]:
         length, width = read.size or (sheet.length, sheet.width)
         if read.size:
             yield f"Sheet {number} measures {show_size(length, width, unit)} {unit.value}."
+        for defect in read.defects:
+            place = f"{show(defect.x, unit)} / {show(defect.y, unit)}"
+            size = show_size(defect.length, defect.width, unit)
+            yield (
+                f"Sheet {number} has a {defect.what} of {size} {unit.value} at {place}, from the "
+                "home corner along its length / along its width."
+            )
         skew = find_skew(Rect(x=0, y=0, length=length, width=width), read.diagonals)
         if skew and widen_for_skew(sheet.trim, skew) != sheet.trim:
             yield (

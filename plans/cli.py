@@ -133,6 +133,10 @@ def plan(
     read_aloud: Annotated[
         bool, typer.Option("--read-aloud", help="Also print the cuts in words, to be read out.")
     ] = False,
+    turn_tiles: Annotated[
+        bool,
+        typer.Option("--turn-tiles", help="Print every other tile of a template upside down."),
+    ] = False,
     json: Json = False,
     quiet: Quiet = False,
     debug: Debug = False,
@@ -150,6 +154,7 @@ def plan(
         book=book,
         ways=ways,
         read_aloud=read_aloud,
+        turn_tiles=turn_tiles,
     )
     with ProgressLine(sys.stderr, is_quiet=quiet) as progress:
         outcome = _attempt(lambda: plan_command.plan(job, options, progress), debug=debug)
@@ -213,7 +218,19 @@ def mark(
         str | None, typer.Option(metavar="LENGTHS", help="its diagonals, 2727.1,2728.4,")
     ] = None,
     thickness: Annotated[
-        str | None, typer.Option(metavar="LENGTHS", help="its thickness, 17.6,17.8.")
+        str | None, typer.Option(metavar="LENGTHS", help="its thickness, 17.6,17.8,")
+    ] = None,
+    defect: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="PLACE",
+            help="a place that is not sound: its distances from the home corner along the sheet's "
+            "length and width, and its size, 410,260,120x90,",
+        ),
+    ] = None,
+    stain: Annotated[
+        list[str] | None,
+        typer.Option(metavar="PLACE", help="the same, where hidden parts may lie on it."),
     ] = None,
     undo: Annotated[bool, typer.Option("--undo", help="Take back what was marked last.")] = False,
     out: Annotated[Path | None, typer.Option(help="Folder of the plan file.")] = None,
@@ -233,6 +250,8 @@ def mark(
         measured=measured,
         diagonals=diagonals,
         thickness=thickness,
+        defects=tuple(defect or ()),
+        stains=tuple(stain or ()),
         undo=undo,
         out=out,
     )

@@ -11,11 +11,14 @@ from nesting.garage.planned import Planned
 from nesting.garage.sheet_readings import Size
 from nesting.lengths import Length, Unit, parse_length
 from nesting.reading.values import LONGEST
+from nesting.sheets import Defect, Use
 
 _CUTS: Final = re.compile(
     r"(?P<sheet>[0-9]{1,6})\.(?:(?P<all>all)|(?P<cut>[0-9]{1,6})"
     r"(?:\s*[-–]\s*(?:(?P<last_sheet>[0-9]{1,6})\.)?(?P<last>[0-9]{1,6}))?)"
 )
+MARKED: Final = {Use.NOTHING: ("--defect", "defect"), Use.HIDDEN_PARTS: ("--stain", "stain")}
+"""The option for each kind of defect, and what it is called."""
 _TIMES: Final = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
 
 
@@ -83,13 +86,38 @@ def read_length(text: str, unit: Unit, option: str) -> Length:
     return _length(text, unit, option)
 
 
-def _length(text: str, unit: Unit, option: str) -> Length:
+def read_defect(text: str, unit: Unit, use: Use) -> Defect:
+    """Return the defect of a text such as "410,260,120x90".
+
+    Args:
+        text: Two tape readings from the home corner, and the size.
+        unit: Of bare numbers.
+        use: What may lie on it.
+
+    Raises:
+        InputError: It is not that.
+    """
+    option, what = MARKED[use]
+    words = text.split(",")
+    if len(words) != 3:  # noqa: PLR2004 - two readings and a size
+        raise _refused(
+            f"{option} {text}",
+            "it is not two distances and a size",
+            "Write it such as 410,260,120x90: from the home corner along the sheet's length, along "
+            "its width, and how large it is.",
+        )
+    x, y = (_length(word, unit, option, may_be_zero=True) for word in words[:2])
+    length, width = read_size(words[2], unit, option)
+    return Defect(what=what, x=x, y=y, length=length, width=width, use=use)
+
+
+def _length(text: str, unit: Unit, option: str, *, may_be_zero: bool = False) -> Length:
     try:
         length = parse_length(text, unit)
     except InputError as error:
         fault = error.faults[0]
         raise _refused(option, fault.what, fault.remedy) from None
-    if length == 0:
+    if length == 0 and not may_be_zero:
         raise _refused(option, "a length is 0", "Give what the tape shows.")
     if length > LONGEST:
         raise _refused(option, f"{text.strip()!r} is too long to be meant", "Check the figures.")

@@ -71,6 +71,7 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
         "unplaced": _unplaced(job, solved.layout),
         **_from_holes(worked, rows_of_parts),
         **_whole_first(worked),
+        **_unsound(job),
         **_yard(job, worked),
         **_earlier(job),
     }
@@ -272,6 +273,12 @@ def _printed_row(row: CutRow) -> Json:
         "free_code": row.free_code,
         "setting": row.setting,
     }
+
+
+def _unsound(job: Job) -> Json:
+    """Return the sheets told apart for their defects, used or not; nothing where none is."""
+    names = [sheet.name for sheet in job.sheets if sheet.told_from]
+    return {"unsound": names} if names else {}
 
 
 def _unplaced(job: Job, layout: Layout) -> list[Json]:

@@ -69,6 +69,7 @@ def planned_of(document: Json) -> Planned:
         kept=tuple(map(_leftover, earlier.get("kept", ()))),
         used=tuple((line["stock"], line["count"]) for line in earlier.get("used", ())),
         figures=(earlier.get("pieces", 0), earlier.get("offcuts", 0)),
+        unsound=tuple(document.get("unsound", ())),
         first_whole=first.get("cabinet", ""),
     )
 

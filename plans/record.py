@@ -30,6 +30,7 @@ from nesting.garage.events import (
 )
 from nesting.garage.sheet_readings import Size
 from nesting.lengths import NM_PER_MM, Length
+from nesting.sheets import Defect, Use
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,6 +55,8 @@ class Line:
     event: Mark | Undone
 
 
+WORDS: Final = {Use.NOTHING: "defect", Use.HIDDEN_PARTS: "stain"}
+"""How a line calls each kind of defect."""
 _FIELDS: Final = 4  # fingerprint, entry, word, and at least one more
 _SIZE_AND_CHECK: Final = 10  # " #" and eight hexadecimal figures
 
@@ -133,16 +136,22 @@ def _words(event: Mark | Undone) -> Iterator[str]:
         case SheetMissing():
             yield from ("missing", str(event.sheet))
         case SheetRead():
-            yield from ("sheet", str(event.sheet))
-            for word, lengths in (
-                ("size", event.size),
-                ("diagonals", event.diagonals),
-                ("thickness", event.thickness),
-            ):
-                if lengths:
-                    yield from (word, *map(_to_mm, lengths))
+            yield from ("sheet", str(event.sheet), *_reading_words(event))
         case Undone():
             yield from ("undo", str(event.entry))
+
+
+def _reading_words(read: SheetRead) -> Iterator[str]:
+    for word, lengths in (
+        ("size", read.size),
+        ("diagonals", read.diagonals),
+        ("thickness", read.thickness),
+    ):
+        if lengths:
+            yield from (word, *map(_to_mm, lengths))
+    for defect in read.defects:
+        place = (defect.x, defect.y, defect.length, defect.width)
+        yield from (WORDS[defect.use], *map(_to_mm, place))
 
 
 def _whole_lines(path: Path) -> Iterator[tuple[Line, int]]:
@@ -212,18 +221,30 @@ def _event(word: str, rest: list[str]) -> Mark | Undone:
 
 
 def _sheet_event(sheet: int, words: list[str]) -> SheetRead:
-    found: dict[str, list[str]] = {}
+    groups: list[tuple[str, list[str]]] = []
     for word in words:
         if word.isalpha():
-            found[word] = []
+            groups.append((word, []))
         else:
-            found[next(reversed(found))].append(word)
+            groups[-1][1].append(word)
+    found = dict(groups)
     return SheetRead(
         sheet=sheet,
         size=_pair(found["size"]) if "size" in found else None,
         diagonals=_pair(found["diagonals"]) if "diagonals" in found else None,
         thickness=tuple(map(_from_mm, found.get("thickness", ()))),
+        defects=tuple(
+            _defect(use, places)
+            for word, places in groups
+            for use, known in WORDS.items()
+            if word == known
+        ),
     )
+
+
+def _defect(use: Use, words: list[str]) -> Defect:
+    x, y, length, width = map(_from_mm, words)
+    return Defect(what=WORDS[use], x=x, y=y, length=length, width=width, use=use)
 
 
 def _pair(words: list[str]) -> Size:

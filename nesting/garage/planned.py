@@ -135,6 +135,8 @@ class Planned:
         kept: Pieces in the garage that this plan does not need.
         used: Stocks of the job file used up under earlier plans, with their number.
         figures: The highest figures of pieces and of offcuts under earlier plans.
+        unsound: Names of the sheets that were told apart from others for their defects, whether it
+            uses them or not.
         first_whole: Letter of the cabinet that is cut whole first, "" for none.
     """
 
@@ -146,6 +148,7 @@ class Planned:
     kept: tuple[Leftover, ...] = ()
     used: tuple[tuple[str, int], ...] = ()
     figures: tuple[int, int] = (0, 0)
+    unsound: tuple[str, ...] = ()
     first_whole: str = ""
 
     @property

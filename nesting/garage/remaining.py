@@ -184,12 +184,12 @@ def _used(job: Job, planned: Planned, marks: Marks) -> Counter[str]:
 
 def _stock_left(job: Job, planned: Planned, marks: Marks) -> Iterator[Sheet]:
     used = _used(job, planned, marks)
-    sound = {sheet.name: sheet.count or 0 for sheet in job.sheets if not sheet.defects}
+    known = {*planned.unsound, *used}
     for sheet in job.sheets:
-        if sheet.told_from and used[sheet.told_from] > sound.get(sheet.told_from, 0):
+        if sheet.told_from and used[sheet.told_from] and sheet.name not in known:
             raise refuse(
                 f"sheet {sheet.name!r}",
-                f"plan {planned.fingerprint} knows of no defect of it, and it is among the sheets "
+                f"plan {planned.fingerprint} knows of no defect of it, and it may be one of those "
                 "that are being cut",
                 "Take the defect out of the job file and mark it on the sheet by its number in the "
                 "plan: setout mark JOB --sheet 2 --defect 410,260,120x90",

@@ -20,10 +20,12 @@ class MarkOptions:
         spoilt: Code of what has gone wrong, or None.
         left: Sizes of what is left of it.
         missing: Number of a sheet that is not there, or None.
-        sheet: Number of the sheet that the next three belong to, or None.
+        sheet: Number of the sheet that the next five belong to, or None.
         measured: Its size.
         diagonals: Its diagonals.
         thickness: Readings of its thickness.
+        defects: Places that are not sound, "410,260,120x90".
+        stains: Places that hidden parts may lie on.
         undo: Take back the last entry.
         out: Folder of the plan file; None for beside the job file.
     """
@@ -38,6 +40,8 @@ class MarkOptions:
     measured: str | None = None
     diagonals: str | None = None
     thickness: str | None = None
+    defects: tuple[str, ...] = ()
+    stains: tuple[str, ...] = ()
     undo: bool = False
     out: Path | None = None
 
@@ -119,16 +123,20 @@ def find_plan_file(job_file: Path, folder: Path | None) -> Path:
 
 
 def _check(options: MarkOptions) -> None:
-    readings = (options.measured, options.diagonals, options.thickness)
+    sizes = (options.measured, options.diagonals, options.thickness)
+    readings = (*sizes, options.defects, options.stains)
     if options.spoilt is not None and not options.spoilt.strip():
         raise _usage("--spoilt", "the code is empty", "Give the code on the piece, such as A3.")
     if options.left and not options.spoilt:
         raise _usage("--left", "it says what is left, but not of what", "Add --spoilt CODE.")
     if any(readings) and options.sheet is None:
-        raise _usage("--measured", "no sheet is named", "Add --sheet with its number.")
+        option = "--measured" if any(sizes) else "--defect"
+        raise _usage(option, "no sheet is named", "Add --sheet with its number.")
     if options.sheet is not None and not any(readings):
         raise _usage(
-            "--sheet", "no reading is given", "Add --measured, --diagonals or --thickness."
+            "--sheet",
+            "no reading is given",
+            "Add --measured, --diagonals, --thickness, --defect or --stain.",
         )
     others = (
         options.cuts,
@@ -144,32 +152,14 @@ def _check(options: MarkOptions) -> None:
 
 def _events(options: MarkOptions, planned: Any) -> Iterator[Any]:  # noqa: ANN401
     """Yield the marks asked for, cuts first."""
-    from nesting.garage.events import (
-        FirstOff,
-        PartRead,
-        PieceSpoilt,
-        SheetMissing,
-        SheetRead,
-    )
-    from plans.mark_words import read_cuts, read_lengths, read_size
+    from nesting.garage.events import FirstOff, PartRead, PieceSpoilt, SheetMissing
+    from plans.mark_words import read_cuts, read_size
 
     unit = planned.unit
     for text in options.cuts:
         yield from read_cuts(text, planned)
     if options.sheet is not None:
-        diagonals = (
-            read_lengths(options.diagonals, unit, "--diagonals") if options.diagonals else ()
-        )
-        if len(diagonals) not in (0, 2):
-            raise _usage("--diagonals", "a sheet has two", "Write them such as 2727.1,2728.4.")
-        yield SheetRead(
-            sheet=options.sheet,
-            size=read_size(options.measured, unit, "--measured") if options.measured else None,
-            diagonals=(diagonals[0], diagonals[1]) if diagonals else None,
-            thickness=read_lengths(options.thickness, unit, "--thickness")
-            if options.thickness
-            else (),
-        )
+        yield _sheet_reading(options, options.sheet, unit)
     if options.reading is not None:
         code, size = options.reading
         yield PartRead(code=code.upper(), size=read_size(size, unit, "--reading"))
@@ -183,6 +173,27 @@ def _events(options: MarkOptions, planned: Any) -> Iterator[Any]:  # noqa: ANN40
         )
     if options.missing is not None:
         yield SheetMissing(sheet=options.missing)
+
+
+def _sheet_reading(options: MarkOptions, sheet: int, unit: Any) -> Any:  # noqa: ANN401
+    """Return all that was read of one sheet."""
+    from nesting.garage.events import SheetRead
+    from nesting.sheets import Use
+    from plans.mark_words import read_defect, read_lengths, read_size
+
+    diagonals = read_lengths(options.diagonals, unit, "--diagonals") if options.diagonals else ()
+    if len(diagonals) not in (0, 2):
+        raise _usage("--diagonals", "a sheet has two", "Write them such as 2727.1,2728.4.")
+    return SheetRead(
+        sheet=sheet,
+        size=read_size(options.measured, unit, "--measured") if options.measured else None,
+        diagonals=(diagonals[0], diagonals[1]) if diagonals else None,
+        thickness=read_lengths(options.thickness, unit, "--thickness") if options.thickness else (),
+        defects=(
+            *(read_defect(text, unit, Use.NOTHING) for text in options.defects),
+            *(read_defect(text, unit, Use.HIDDEN_PARTS) for text in options.stains),
+        ),
+    )
 
 
 def _undo(record: Path, planned: Any, standing: Any) -> tuple[Any, str]:  # noqa: ANN401

@@ -3,7 +3,7 @@
 import os
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import AbstractContextManager, nullcontext
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -29,6 +29,7 @@ class PlanOptions:
         pages: Which pages the PDF has, "overview,sheets" or "3,5-8"; "" for all.
         ways: Print other ways to buy on the shopping page.
         read_aloud: Also print the cuts in words, for one who reads and one who saws.
+        turn_tiles: Print every other tile of a template upside down.
     """
 
     out: Path | None = None
@@ -42,6 +43,7 @@ class PlanOptions:
     pages: str = ""
     ways: bool = False
     read_aloud: bool = False
+    turn_tiles: bool = False
 
 
 def plan(job_file: Path, options: PlanOptions, progress: Progress | None = None) -> Outcome:
@@ -99,6 +101,7 @@ def _plan_job(
     """Plan a job and write it while what it uses of the book is reserved."""
     from nesting.batches import solve_in_kits
     from nesting.first_cuts import solve_with_yard
+    from nesting.one_lot import prefer_one_lot
     from nesting.solve import DEFAULT_EFFORT
     from plans.plan import make_plan
     from plans.plan_file import dump, plan_document
@@ -115,6 +118,7 @@ def _plan_job(
         )
 
     result = solve_in_kits(job, solve)
+    result = replace(result, layout=prefer_one_lot(job, result.layout))
     made = make_plan(job, result, _ways(job, result, solve) if options.ways else ())
     document = plan_document(job, result, made)
     check_rehearsal(rehearse(document).faults)
@@ -233,7 +237,12 @@ def write_plan(folder: Path, stem: str, made: Any, plan_text: str, options: Plan
     from plans.writers.svg import write_svg
     from plans.writers.whole_file import write_whole
 
-    whole = make_pages(made, PAPERS[options.paper], read_aloud=options.read_aloud)
+    whole = make_pages(
+        made,
+        PAPERS[options.paper],
+        read_aloud=options.read_aloud,
+        turns_tiles=options.turn_tiles,
+    )
     pages = choose_pages(whole, options.pages) if options.pages else whole
     count = f"{len(pages)} of {len(whole)} pages" if options.pages else f"{len(whole)} pages"
     contents = {

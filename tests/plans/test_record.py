@@ -1,5 +1,6 @@
 """The record: whole after a power cut at any byte, and never rewritten."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -7,9 +8,12 @@ import pytest
 from nesting.errors import InputError
 from nesting.garage.events import CutMade, Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
 from nesting.lengths import inch, mm
+from nesting.sheets import Defect, Use
 from plans.record import Undone, append, marks_of, read_record, record_path
 
 PLAN = "KAC-01234"
+KNOT = Defect(what="defect", x=mm(410), y=0, length=mm("12.5"), width=inch("3/8"))
+STAIN = replace(KNOT, what="stain", use=Use.HIDDEN_PARTS)
 EVENTS: list[Mark] = [
     CutMade(sheet=1, cut=1),
     CutMade(sheet=12, cut=345),
@@ -19,6 +23,7 @@ EVENTS: list[Mark] = [
     SheetMissing(sheet=2),
     SheetRead(sheet=3, size=(mm("2438.5"), mm(1219)), diagonals=(mm("2727.1"), mm("2728.4"))),
     SheetRead(sheet=4, thickness=(mm("17.6"), inch("45/64"))),
+    SheetRead(sheet=5, thickness=(mm(18),), defects=(KNOT, replace(KNOT, x=mm(900)), STAIN)),
 ]
 
 
