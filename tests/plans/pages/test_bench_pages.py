@@ -168,3 +168,11 @@ def test_each_hazard_is_in_full_once() -> None:
     topics = [caution.topic for caution in cautions]
     for topic in ("Circles", "Router", "Solvents", "Connector", "Hanging", "Mains"):
         assert topics.count(topic) == 1
+
+
+def test_turned_tiles_change_every_other_template_page_and_no_other() -> None:
+    made = plan_of("hall_bass_cabinets")
+    plain, turned = (bench_pages(made, A4, turns_tiles=turns) for turns in (False, True))
+    changed = [one.beside for one, other in zip(plain, turned, strict=True) if one != other]
+    # H1 and H2 take two tiles by two, the window of the handles two side by side
+    assert changed == ["tile 2 of 4, full size", "tile 3 of 4, full size", "tile 2 of 2, full size"]
