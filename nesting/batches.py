@@ -12,8 +12,8 @@ from decimal import Decimal
 from nesting.buying import Solve
 from nesting.cut_sequence import order_cuts
 from nesting.job import Job
-from nesting.kits import find_most_open, map_leaves, order_for_kits, without_first_whole
-from nesting.layout import Layout, Node, SheetLayout, Unplaced
+from nesting.kits import find_most_open, order_for_kits, without_first_whole
+from nesting.layout import Layout, Node, SheetLayout, Unplaced, map_leaves
 from nesting.search.result import GroupResult, Result
 
 

@@ -6,14 +6,14 @@ lie about whose cabinet is not complete. No cut changes, so that it costs no set
 """
 
 from collections import Counter, defaultdict, deque
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from nesting.cut_sequence import Sequence as CutSequence
 from nesting.cut_sequence import order_cuts
 from nesting.job import Job
-from nesting.layout import Cut, Layout, Node, PartLeaf, Rect, SheetLayout, walk
+from nesting.layout import Layout, Node, PartLeaf, Rect, SheetLayout, map_leaves, walk
 from nesting.parts import Part
 
 Alike: TypeAlias = Part
@@ -244,21 +244,3 @@ def _relabel(root: Node, new: Mapping[tuple[int, int], tuple[int, int]]) -> Node
         return replace(leaf, part=part, copy=copy)
 
     return map_leaves(root, named)
-
-
-def map_leaves(root: Node, change: Callable[[PartLeaf], PartLeaf]) -> Node:
-    """Return a tree with its parts changed. Iterative: a strip may be a thousand cuts deep."""
-    anywhere = Rect(x=0, y=0, length=0, width=0)
-    done: dict[tuple[int, ...], Node] = {}
-    for place in sorted(walk(root, anywhere), key=lambda place: -len(place.path)):
-        node = place.node
-        if isinstance(node, PartLeaf):
-            node = change(node)
-        elif isinstance(node, Cut):
-            node = replace(
-                node,
-                first=done.pop((*place.path, 0), None),
-                second=done.pop((*place.path, 1), None),
-            )
-        done[place.path] = node
-    return done[()]

@@ -96,6 +96,7 @@ def _plan(fields: Fields) -> PlanFile:
         sheets=sheets,
         yard=_yard(fields),
         hole_parts=tuple(read_hole_parts(fields, unit)),
+        finished=_finished(fields),
         whole_first=_whole_first(fields),
     )
 
@@ -130,6 +131,14 @@ def _whole_first(fields: Fields) -> WholeFirst | None:
             (pause.whole("sheet"), pause.whole("cut")) for pause in first.children("after", "pause")
         ),
     )
+
+
+def _finished(fields: Fields) -> frozenset[str]:
+    """Return the codes of what earlier plans cut; a new plan goes on from none."""
+    if fields.table.get("earlier") is None:
+        return frozenset()
+    earlier = fields.child("earlier", "earlier")
+    return frozenset(part.text("code") for part in earlier.children("finished", "finished part"))
 
 
 def _unplaced(fields: Fields) -> int:

@@ -57,8 +57,8 @@ def check_hole_parts(plan: PlanFile) -> Iterator[Fault]:
         panel = sheets.get(part.panel)
         if panel is not None and panel.printed_thickness != part.printed_thickness:
             yield _fault(part, f"it is not as thick as {part.panel}, which it comes out of")
-        is_code = " " not in part.panel
-        if panel is None and is_code and plan.is_complete:
+        is_there = panel is not None or part.panel in plan.finished
+        if not is_there and plan.is_complete:
             yield _fault(part, f"there is no {part.panel} with a hole that it could come out of")
 
 

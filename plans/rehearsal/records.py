@@ -117,7 +117,7 @@ class HolePart:
 
     Attributes:
         code: Its code.
-        panel: Code of the panel with the hole; its name where it was cut by an earlier plan.
+        panel: Code of the panel with the hole.
         opening: Diameter of the hole twice, or the sides of a window.
         is_round: False for a window.
         kerf: What the cutter removes inside the hole.
@@ -279,6 +279,7 @@ class PlanFile:
         sheets: Its sheets in order.
         yard: The yard that makes the first cuts, None where all is cut at home.
         hole_parts: The parts that come out of holes.
+        finished: Codes of the parts that earlier plans cut.
         whole_first: The cabinet that is cut whole first, None where none is.
     """
 
@@ -290,4 +291,5 @@ class PlanFile:
     sheets: tuple[Sheet, ...]
     yard: Yard | None = None
     hole_parts: tuple[HolePart, ...] = ()
+    finished: frozenset[str] = frozenset()
     whole_first: WholeFirst | None = None

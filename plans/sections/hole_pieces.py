@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from nesting.cabinets.boards import Board, measure_boards, real_thickness
 from nesting.cabinets.discs import FromHole
 from nesting.layout import PartLeaf
 from nesting.lengths import Length
 from plans.sections.codes import free_codes
+from plans.sections.part_words import full_name
 from plans.sections.worked import Worked
 
 
@@ -34,27 +36,34 @@ class HolePiece:
 
 def list_hole_pieces(worked: Worked) -> tuple[HolePiece, ...]:
     """Return the parts from holes, cabinet by cabinet; their codes share a letter of their own."""
-    taken = [each for build in worked.job.cabinets for each in build.from_holes]
-    panels = {
-        (part.cabinet, part.name): codes[0]
-        for part, codes in zip(worked.job.parts, worked.part_codes, strict=True)
-        if codes
-    }
-    real = dict(_list_thicknesses(worked))
-    codes = free_codes(worked.job, worked.part_codes, len(taken))
+    job = worked.job
+    taken = [each for build in job.cabinets for each in build.from_holes]
+    panels = dict(_list_panels(worked))
+    measured, real = measure_boards(job.sheets), dict(_list_thicknesses(worked))
     pieces = []
-    for code, each in zip(codes, taken, strict=True):
-        # Where the panel is cut already, an earlier plan tells its code.
-        panel = panels.get((each.cabinet, each.panel), f"{each.panel}, cabinet {each.cabinet}")
+    for code, each in zip(free_codes(job, worked.part_codes, len(taken)), taken, strict=True):
+        name = f"{each.panel}, cabinet {each.cabinet}"
+        panel = panels.get(name, name)
+        board = Board(material=each.part.material, thickness=each.part.thickness)
         pieces.append(
             HolePiece(
                 code=code,
                 taken=each,
                 panel=panel,
-                thickness=real.get(panel, each.part.thickness),
+                thickness=real.get(panel, real_thickness(board, measured)),
             )
         )
     return tuple(pieces)
+
+
+def _list_panels(worked: Worked) -> Iterator[tuple[str, str]]:
+    """Yield name and code of what was cut by an earlier plan, and of what is still to be cut."""
+    if worked.job.earlier is not None:
+        for finished in worked.job.earlier.finished:
+            yield finished.name, finished.code
+    for part, codes in zip(worked.job.parts, worked.part_codes, strict=True):
+        if codes:
+            yield full_name(part), codes[0]
 
 
 def _list_thicknesses(worked: Worked) -> Iterator[tuple[str, Length]]:

@@ -91,6 +91,15 @@ def test_a_wrong_figure_is_found(changes: Json, said: str) -> None:
     assert any(fault.what.startswith(said) for fault in rehearse(document).faults)
 
 
+def test_a_panel_that_an_earlier_plan_cut_is_there() -> None:
+    document = copy.deepcopy(made()[1])
+    panel = document["from_holes"][0]["panel"]
+    document["from_holes"][0]["panel"] = "A99"
+    document["earlier"] = {"finished": [{"code": "A99"}]}
+    assert panel != "A99"
+    assert rehearse(document).faults == ()
+
+
 def test_another_thickness_or_a_smaller_blank_is_found() -> None:
     for key, value, said in (
         ("thickness", "18", "it is not as thick as"),
