@@ -2,16 +2,18 @@
 
 from collections.abc import Sequence
 
+from shapely import Polygon, box, maximum_inscribed_circle
+
 from nesting.lengths import NM_PER_MM
 from plans.pages.blocks import Block, side_by_side, stack
 from plans.pages.boxes import Box, text_box
 from plans.pages.lettering import NOTE, centred, paragraph
 from plans.pages.rounds import path
-from plans.pages.shapes import Line, LineKind, Role, Shape, Text
-from plans.sections.frame import CornerPicture, CornerShape
+from plans.pages.shapes import LineKind, Role, Shape, Text
+from plans.sections.corners import CornerPicture, CornerShape
 
 GAP = 5.0
-AROUND_LETTER = 0.6
+AROUND_LETTER = 0.3
 
 
 def corner_pictures(corners: Sequence[CornerPicture], width: float) -> Block:
@@ -50,20 +52,24 @@ def _solid(solid: CornerShape, corner: CornerPicture, frame: Box) -> tuple[Shape
             )
         )
     lines = path((*points, points[0]), LineKind.BOX, frame)
-    return (*lines, *_letter(solid.letter, lines))
+    return (*lines, *_letter(solid.letter, points, frame))
 
 
-def _letter(letter: str, lines: Sequence[Line]) -> tuple[Text, ...]:
-    """Return the letter in the middle of what is seen of a solid, where there is room for it."""
-    if not lines:
+def _letter(letter: str, points: Sequence[tuple[float, float]], frame: Box) -> tuple[Text, ...]:
+    """Return the letter in what is seen of a solid, where there is room for it.
+
+    It stands in the middle, or where there is most room if a slope or a rebate leaves none there.
+    """
+    seen = Polygon(points).intersection(box(frame.left, frame.top, frame.right, frame.bottom))
+    if seen.is_empty or not seen.area:
         return ()
-    across = [x for line in lines for x in (line.x1, line.x2)]
-    down = [y for line in lines for y in (line.y1, line.y2)]
-    seen = Box(min(across), min(down), max(across), max(down))
-    text = centred(
-        (seen.left + seen.right) / 2,
-        (seen.top + seen.bottom) / 2,
-        Text(x=0.0, y=0.0, words=letter, height=NOTE, bold=True, role=Role.NOTE),
-    )
-    fits = seen.holds(text_box(text).grown(AROUND_LETTER))
-    return (text,) if fits else ()
+    left, top, right, bottom = seen.bounds
+    roomiest = maximum_inscribed_circle(seen, tolerance=0.1).coords[0]
+    for x, y in (((left + right) / 2, (top + bottom) / 2), roomiest):
+        text = centred(
+            x, y, Text(x=0.0, y=0.0, words=letter, height=NOTE, bold=True, role=Role.NOTE)
+        )
+        around = text_box(text).grown(AROUND_LETTER)
+        if seen.contains(box(around.left, around.top, around.right, around.bottom)):
+            return (text,)
+    return ()

@@ -6,48 +6,10 @@ from dataclasses import dataclass
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.fixings import FixingRow
 from nesting.cabinets.from_holes import offer_from_holes
-from nesting.cabinets.space import Axis
 from nesting.job import Job
-from nesting.lengths import Length, Unit, mm
+from nesting.lengths import Unit
+from plans.sections.corners import CornerPicture, make_corners
 from plans.sections.numbers import show, show_with_unit
-from plans.sections.picture import Prism, make_prisms
-
-WINDOW: Length = mm(110)
-"""How much of the cabinet a corner picture shows, across and up."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CornerShape:
-    """One solid where a corner picture cuts it.
-
-    Attributes:
-        letter: Stands in it in the picture.
-        name: Its name.
-        corners: Its outline from the corner of the cabinet inwards, both counted up.
-    """
-
-    letter: str
-    name: str
-    corners: tuple[tuple[Length, Length], ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CornerPicture:
-    """One corner, cut through in the middle of the cabinet.
-
-    Attributes:
-        title: Which corner, and how it is seen.
-        window: Extent across and up, the cabinet's corner at 0.
-        right: True where the cabinet's corner lies at the right.
-        top: True where it lies at the top.
-        shapes: What is cut there.
-    """
-
-    title: str
-    window: Length
-    right: bool
-    top: bool
-    shapes: tuple[CornerShape, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,7 +72,7 @@ def _frame(job: Job, build: CabinetBuild) -> Frame:
         name=build.name,
         letters=", ".join(build.letters),
         runs_through=tuple(_run_through(build)),
-        corners=tuple(_corners(build)),
+        corners=make_corners(build),
         set_backs=tuple(_set_backs(build)),
         fixings=tuple(_fixings(fit.fixings, unit)) if fit else (),
         advice=tuple(_advise(job, build)),
@@ -174,63 +136,3 @@ def _fixings(rows: tuple[FixingRow, ...], unit: Unit) -> Iterator[FixingText]:
             f"{show(row.middle, unit)} from the edge of the joint",
             positions=f"from the {row.end}: {figures}",
         )
-
-
-def _corners(build: CabinetBuild) -> Iterator[CornerPicture]:
-    """Yield the corners that differ: two seen from the front, two seen from above."""
-    height, width, depth = build.outside
-    outside = (width, depth, height)
-    prisms = make_prisms(build)
-    for title, axis, ends in (
-        ("top left, seen from the front", Axis.DEPTH, (0, 1)),
-        ("bottom left, seen from the front", Axis.DEPTH, (0, 0)),
-        ("front left, seen from above", Axis.HEIGHT, (0, 0)),
-        ("rear left, seen from above", Axis.HEIGHT, (0, 1)),
-    ):
-        shapes = tuple(_cut_at(prisms, outside, axis.index, ends))
-        if shapes:
-            yield CornerPicture(
-                title=title, window=WINDOW, right=bool(ends[0]), top=bool(ends[1]), shapes=shapes
-            )
-
-
-def _cut_at(
-    prisms: tuple[Prism, ...],
-    outside: tuple[Length, Length, Length],
-    axis: int,
-    ends: tuple[int, int],
-) -> Iterator[CornerShape]:
-    middle = outside[axis] // 2
-    wholes = [outside[other] for other in range(len(outside)) if other != axis]
-    number = 0
-    for prism in prisms:
-        outline = _outline(prism, axis, middle)
-        inwards = tuple(
-            (
-                wholes[0] - u if ends[0] else u,
-                wholes[1] - v if ends[1] else v,
-            )
-            for u, v in outline
-        )
-        if outline and min(u for u, _ in inwards) < WINDOW and min(v for _, v in inwards) < WINDOW:
-            yield CornerShape(letter=chr(ord("a") + number), name=prism.name, corners=inwards)
-            number += 1
-
-
-def _outline(prism: Prism, axis: int, at: Length) -> tuple[tuple[Length, Length], ...]:
-    """Return where a plane across an axis cuts a solid; the box round it where that is a slope."""
-    if prism.axis == axis:
-        low, high = prism.along
-        return prism.corners if low <= at < high else ()
-    others = [other for other in range(len(Axis)) if other != prism.axis]
-    spans = {
-        other: (
-            min(corner[place] for corner in prism.corners),
-            max(corner[place] for corner in prism.corners),
-        )
-        for place, other in enumerate(others)
-    } | {prism.axis: prism.along}
-    if not spans[axis][0] <= at < spans[axis][1]:
-        return ()
-    (left, right), (low, high) = (spans[other] for other in range(len(Axis)) if other != axis)
-    return ((left, low), (right, low), (right, high), (left, high))
