@@ -21,6 +21,13 @@ class Hand(Enum):
     LEFT = "left"
 
 
+class SetWith(Enum):
+    """What brings the guide to its place."""
+
+    TAPE = "tape"
+    BLOCKS = "blocks"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Saw:
     """A circular saw run along a guide.
@@ -35,6 +42,7 @@ class Saw:
         smallest_held: A piece narrower than this cannot be held for a cut.
         guide_width: How wide the guide is, from the edge that the base plate runs along.
         hand: The hand that holds it; decides which guide column comes first and where to stand.
+        set_with: What sets the guide: a tape to the figures printed, or two blocks to a mark.
     """
 
     kerf: Length = mm("2.4")
@@ -46,6 +54,7 @@ class Saw:
     smallest_held: Length = mm(60)
     guide_width: Length = mm(100)
     hand: Hand = Hand.RIGHT
+    set_with: SetWith = SetWith.TAPE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,6 +19,7 @@ from plans.sections.cautions import Caution, make_cautions
 from plans.sections.covering import RollPlan, make_roll_plans
 from plans.sections.fingerprint import make_fingerprint
 from plans.sections.frame import Frame, make_frames
+from plans.sections.gauge_blocks import GaugeBlock, make_gauge_blocks
 from plans.sections.handed import Handed, make_handed
 from plans.sections.holes import HoleOrder, PanelHoles, make_hole_orders, make_panel_holes
 from plans.sections.labels import Label, make_labels
@@ -86,6 +87,7 @@ class Plan:
         car: How the pieces are loaded; None where the job names no car.
         workshop: Sessions, kits, test pieces and fallbacks.
         handed: What depends on the hand that holds the saw.
+        blocks: The blocks that set the guide; empty where a tape does.
     """
 
     job_name: str
@@ -104,6 +106,7 @@ class Plan:
     car: CarPage | None = None
     workshop: Workshop = Workshop()
     handed: Handed = RIGHT_HANDED
+    blocks: tuple[GaugeBlock, ...] = ()
 
 
 class OneMaterial(Protocol):
@@ -161,6 +164,7 @@ def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
     offcuts, bench = make_offcut_rows(worked), _make_bench(job, parts)
     yard, car = make_yard_pages(worked), make_car_page(worked)
     workshop, handed = make_workshop(worked), make_handed(job.saw.hand)
+    blocks = make_gauge_blocks(job)
     return Plan(
         job_name=job.name,
         unit=job.unit,
@@ -179,6 +183,7 @@ def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
             car,
             workshop,
             handed,
+            blocks,
         ),
         overview=overview,
         shopping=shopping,
@@ -193,6 +198,7 @@ def make_plan(job: Job, solved: Solved, ways: tuple[WayLine, ...] = ()) -> Plan:
         car=car,
         workshop=workshop,
         handed=handed,
+        blocks=blocks,
     )
 
 

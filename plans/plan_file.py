@@ -61,6 +61,7 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
             "guide_length": to_mm(saw.guide_length),
             "lift_limit_kg": to_number(saw.lift_limit_kg),
         },
+        **_blocks(plan),
         "cost": to_number(plan_cost(worked)),
         "bound": to_number(solved.bound),
         "minutes": total_minutes(worked),
@@ -75,6 +76,11 @@ def plan_document(job: Job, solved: Solved, plan: Plan) -> Json:
         **_yard(job, worked),
         **_earlier(job),
     }
+
+
+def _blocks(plan: Plan) -> Json:
+    """Return the blocks that set the guide, as printed; nothing where a tape does."""
+    return {"blocks": {block.name: block.size for block in plan.blocks}} if plan.blocks else {}
 
 
 def to_mm(length: Length) -> int | float:
@@ -267,11 +273,20 @@ def _printed_row(row: CutRow) -> Json:
         "measure_from": row.measure_from,
         "keep": row.keep,
         "keep_code": row.keep_code,
+        **_printed_guide(row),
+        "free_code": row.free_code,
+        "setting": row.setting,
+    }
+
+
+def _printed_guide(row: CutRow) -> Json:
+    """Return where the guide goes: its two places, or the blocks and the mark they lie against."""
+    if row.blocks:
+        return {"blocks": row.blocks, "mark": row.mark}
+    return {
         "guide_left": row.guide_left,
         "guide_right": row.guide_right,
         "unusable": row.unusable,
-        "free_code": row.free_code,
-        "setting": row.setting,
     }
 
 

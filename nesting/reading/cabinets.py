@@ -156,6 +156,7 @@ def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
         value="bare wood, without covering, feet and handles",
         is_default=False,
         check="Add them to see whether the cabinet goes through the door and into the car.",
+        is_choice=True,
     )
     if design.measure_first:
         yield Assumption(
@@ -163,6 +164,7 @@ def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
             value=with_unit(design.allowance, table.unit),
             is_default=not table.has("allowance"),
             check="Trim it to what the standing carcass measures.",
+            is_choice=True,
         )
     for name, answer in design.answers:
         yield Assumption(
@@ -170,6 +172,7 @@ def assume_cabinet(read: ReadCabinet) -> Iterator[Assumption]:
             value=answer,
             is_default=False,
             check="Is it on the list of what to buy, or among the parts?",
+            is_choice=True,
         )
     yield from assume_fittings(design.name, design.fittings, table)
 
@@ -180,6 +183,7 @@ def _assume_through(design: BoxDesign, table: Table) -> Assumption:
         value=design.through.value,
         is_default=not table.has("through"),
         check="Look at the corners of the drawing: which end grain is to be seen?",
+        is_choice=True,
     )
 
 
@@ -193,4 +197,5 @@ def _assume_slope(design: WedgeDesign, table: Table) -> Iterator[Assumption]:
             value=with_unit(length, table.unit),
             is_default=not table.has(key),
             check="Look at the outline of the sides: it sets the slope of the baffle.",
+            is_choice=True,
         )

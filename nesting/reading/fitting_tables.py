@@ -6,6 +6,7 @@ from typing import Final
 
 from nesting.cabinets.fittings import (
     AssemblyWishes,
+    BandFace,
     CarcassScrews,
     Clearances,
     Fittings,
@@ -23,7 +24,7 @@ from nesting.errors import InputError
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.tables import Table
-from nesting.reading.values import with_unit
+from nesting.reading.values import as_choice, with_unit
 
 MOST_PIECES: Final = 100
 MOST_DEGREES: Final = Decimal(360)
@@ -77,6 +78,7 @@ def assume_fittings(name: str, fittings: Fittings, table: Table) -> Iterator[Ass
                 value=with_unit(length, unit),
                 is_default=not table.table("clearances").has(key),
                 check="Hold the fittings in their places before anything is glued.",
+                is_choice=True,
             )
     if fittings.holes or wishes.damping or wishes.wiring:
         hand, reach = (with_unit(length, unit) for length in (wishes.hand, wishes.reach))
@@ -94,6 +96,7 @@ def assume_fittings(name: str, fittings: Fittings, table: Table) -> Iterator[Ass
                 value=with_unit(roll.turn_in, unit),
                 is_default=not table.table(key).has("turn_in"),
                 check="Fold a scrap over the edge and into the opening.",
+                is_choice=True,
             )
     if fittings.screws is not None:
         yield Assumption(
@@ -101,6 +104,7 @@ def assume_fittings(name: str, fittings: Fittings, table: Table) -> Iterator[Ass
             value=with_unit(fittings.screws.spacing, unit),
             is_default=not table.table("screws").has("spacing"),
             check="Compare with what the maker of the screws advises.",
+            is_choice=True,
         )
 
 
@@ -231,9 +235,24 @@ def _read_roll(inner: Table) -> Roll | None:
         overlap=inner.length("overlap", usual.overlap, may_be_zero=True),
         turn_in=inner.length("turn_in", usual.turn_in, may_be_zero=True),
         spare=inner.length("spare", usual.spare, may_be_zero=True),
+        no_seam=_read_faces(inner),
     )
     inner.finish()
     return roll
+
+
+def _read_faces(inner: Table) -> tuple[BandFace, ...]:
+    """Return the faces under no_seam; a lone one will do."""
+    if not inner.has("no_seam"):
+        return ()
+    value = inner.values["no_seam"]
+    found = []
+    for each in value if isinstance(value, list) else [value]:
+        try:
+            found.append(as_choice(each, BandFace))
+        except InputError as error:
+            inner.fault(error.faults[0].what, error.faults[0].remedy, "no_seam")
+    return tuple(dict.fromkeys(found))
 
 
 def _read_screws(inner: Table) -> Screws | None:

@@ -9,7 +9,7 @@ from typing import Final
 
 from nesting.lengths import Unit, inch, mm
 from nesting.reading.tables import Table
-from nesting.saw import Face, Hand, Keep, Saw, Times
+from nesting.saw import Face, Hand, Keep, Saw, SetWith, Times
 
 WIDEST_KERF: Final = mm(10)
 WIDEST_BASE: Final = mm(500)
@@ -39,6 +39,7 @@ def read_saw(table: Table) -> Saw:
         base_right=table.length("base_right", usual.base_right, may_be_zero=True, most=WIDEST_BASE),
         marked_face=table.choice("marked_face", Face, usual.marked_face),
         hand=table.choice("hand", Hand, usual.hand),
+        set_with=table.choice("set_with", SetWith, usual.set_with),
         lift_limit_kg=table.number(
             "lift_limit_kg", usual.lift_limit_kg, least=Decimal(1), most=MOST_KG
         ),

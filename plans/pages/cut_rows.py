@@ -13,7 +13,7 @@ from nesting.lengths import Unit
 from plans.pages.blocks import Block, moved
 from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import BIG, FIGURE, LINE_STEP, NOTE, fit, paragraph, wrap
-from plans.pages.shapes import Line, LineKind, Role, Shape, Text, TickBox
+from plans.pages.shapes import Line, LineKind, Role, Shape, Solid, Text, TickBox
 from plans.sections.cut_table import CutRow
 from plans.sections.sheet_notes import SheetNotes
 
@@ -34,6 +34,7 @@ WASTE_WORD = 3.8
 STACKED = 2  # sheets whose boxes stand below each other
 BOX_STEP = 16.0
 BOX_LINE = 8.2
+MARK_X = 5.0  # of the mark, behind the word before it
 STOP_RULE = 3.2  # room for the thick rule where the work can be left
 
 
@@ -75,7 +76,11 @@ def columns(unit: Unit, width: float) -> Columns:
 
 
 def table_head(
-    place: Columns, numbers: Sequence[int] = (), sides: tuple[str, str] = SIDES
+    place: Columns,
+    numbers: Sequence[int] = (),
+    sides: tuple[str, str] = SIDES,
+    *,
+    has_blocks: bool = False,
 ) -> Block:
     """Return the head of the table.
 
@@ -83,7 +88,9 @@ def table_head(
         place: The columns.
         numbers: Of the sheets that are cut alike; two have their boxes below each other.
         sides: Of the guide, the one first that suits the hand.
+        has_blocks: Whether blocks set the guide, so that its places are not printed.
     """
+    guide = ("block", "at the mark") if has_blocks else ("guide at", ", ".join(sides))
     two = [str(number) for number in numbers] if len(numbers) == STACKED else []
     heads: tuple[tuple[float, tuple[str, ...]], ...] = (
         (0.0, tuple(two)),
@@ -91,7 +98,7 @@ def table_head(
         (place.hold, ("hold this piece", "its size")),
         (place.edge, ("measure", "from")),
         (place.keep, ("", "KEEP")),
-        (place.guide, ("guide at", ", ".join(sides))),
+        (place.guide, guide),
         (place.codes, ("is kept", "falls free")),
     )
     words = [
@@ -184,8 +191,7 @@ def _row(
             *hold,
             *_edge(row, place),
             *keep_texts(row.keep, place.keep, BIG_LINE, place.guide - place.keep - 1.5),
-            *_guide(row, sides[0], place, FIRST),
-            *_guide(row, sides[1], place, FIRST + STEP),
+            *_guides(row, sides, place),
             *_code(row.keep_code, place, FIRST, is_kept=True),
             *_code(row.free_code, place, FIRST + STEP, is_kept=False),
             *remark,
@@ -314,6 +320,52 @@ def keep_texts(keep: str, x: float, baseline: float, width: float) -> tuple[Text
         Text(x=start, y=baseline, words=token, height=height, role=Role.KEEP, bold=True)
         for start, token, height in zip(starts, tokens, heights, strict=True)
     )
+
+
+def _guides(row: CutRow, sides: tuple[str, str], place: Columns) -> tuple[Shape, ...]:
+    """Return where the guide goes on both sides, or the block and the mark that bring it there."""
+    if row.blocks:
+        room = place.codes - place.guide - 1.5
+        named = Text(
+            x=place.guide,
+            y=FIRST,
+            words=printable(row.blocks),
+            height=fit(row.blocks, room, FIGURE, NOTE, bold=True) or NOTE,
+            role=Role.FIGURE,
+            bold=True,
+        )
+        if not row.mark:
+            return (named,)
+        mark = printable(row.mark)
+        height = fit(mark, room - MARK_X, FIGURE, NOTE) or NOTE
+        at = Text(x=place.guide, y=FIRST + STEP, words="at", height=NOTE)
+        return (
+            named,
+            at,
+            replace(at, x=at.x + MARK_X, words=mark, height=height, role=Role.FIGURE),
+        )
+    return (
+        *_guide(row, sides[0], place, FIRST),
+        *_guide(row, sides[1], place, FIRST + STEP),
+        *_needs_board(row, sides[0], place, FIRST),
+        *_needs_board(row, sides[1], place, FIRST + STEP),
+    )
+
+
+def overhangs(row: CutRow, side: str) -> bool:
+    """Return whether the guide could be used on a side, but needs a board beside the piece."""
+    is_struck = row.unusable in (side, "both")
+    return not (row.blocks or is_struck or row.guide_room in ("", "either", side))
+
+
+def _needs_board(row: CutRow, side: str, place: Columns, baseline: float) -> tuple[Solid, ...]:
+    """Return the bar under the letter of a side where guide and clamps have no room."""
+    if not overhangs(row, side):
+        return ()
+    left, top = place.guide, baseline + 0.7
+    right, bottom = left + 2.0, top + 0.8
+    corners = ((left, top), (right, top), (right, bottom), (left, bottom))
+    return (Solid(points=corners),)
 
 
 def _guide(row: CutRow, side: str, place: Columns, baseline: float) -> tuple[Text, ...]:

@@ -9,6 +9,7 @@ from itertools import groupby
 
 from plans.pages.blocks import Block, Section, moved, side_by_side, space, stack
 from plans.pages.cabinet_picture import cabinet_picture
+from plans.pages.cut_rows import SIDES, overhangs
 from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import FIRST_LINE, LINE_STEP, NOTE, fit, heading, paragraph, wrap
 from plans.pages.paper import Paper
@@ -217,7 +218,8 @@ def _own_signs(plan: Plan) -> Iterator[tuple[str, str]]:
     """Yield the signs that the pages add, as far as they stand in this plan."""
     rows = [row for view in plan.sheets for row in view.rows]
     stands = {
-        "struck out": any(row.unusable for row in rows),
+        "struck out": any(row.unusable and not row.blocks for row in rows),
+        "bar under L or R": any(overhangs(row, side) for row in rows for side in SIDES),
         "on a board": any(row.support for row in rows),
         "bar before KEEP": any(row.same_as for row in rows),
         "thick rule": bool(plan.workshop.sessions),

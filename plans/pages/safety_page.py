@@ -5,20 +5,19 @@ from itertools import zip_longest
 from nesting.lengths import Unit
 from plans.pages.blocks import Block, Section, moved, space
 from plans.pages.fonts import printable, text_width
-from plans.pages.lettering import LINE_STEP, NOTE, heading, paragraph, wrap
+from plans.pages.lettering import FIGURE, LINE_STEP, NOTE, heading, paragraph, wrap
 from plans.pages.paper import Paper
 from plans.pages.rows import rule, ticked
 from plans.pages.saw_figure import saw_figure
-from plans.pages.shapes import (
-    Line,
-    LineKind,
-)
+from plans.pages.shapes import Line, LineKind, Role, Text
 from plans.plan import Plan
 from plans.sections.cautions import Caution
-from plans.sections.set_up import INTRODUCTION, set_up_lines
+from plans.sections.gauge_blocks import GaugeBlock
+from plans.sections.set_up import INTRODUCTION, edge_lines, saw_lines
 
 TOPIC = 26.0
-ABOUT_NUMBERS = 3  # lines of setting up, under the drawing of the saw
+BLOCK = 11.0  # height of the line of a block to cut
+BLOCK_PLACE = 62.0
 
 
 def safety_section(plan: Plan, paper: Paper) -> Section:
@@ -63,15 +62,14 @@ def _caution(caution: Caution, width: float, *, is_last: bool) -> Block:
 def set_up_section(plan: Plan, paper: Paper) -> Section:
     """Return how the saw is measured and the first edge and corner are made."""
     width = paper.body_width
-    lines = set_up_lines(plan.unit)
-    numbers, edges = lines[:ABOUT_NUMBERS], lines[ABOUT_NUMBERS:]
     blocks = [
         heading("Four numbers, from one test cut in scrap", width),
-        saw_figure(width, has_blocks=False),
-        *(ticked(line, width) for line in numbers),
+        saw_figure(width, has_blocks=bool(plan.blocks)),
+        *(_gauge_block(block, width) for block in plan.blocks),
+        *(ticked(line, width) for line in saw_lines(plan.blocks)),
         space(2.0),
         heading("Straight and square", width),
-        *(ticked(line, width) for line in edges),
+        *(ticked(line, width) for line in edge_lines(plan.unit)),
         ticked(f"At every cut {plan.handed.stand}.", width),
         paragraph(plan.handed.note, width),
         space(2.0),
@@ -79,6 +77,21 @@ def set_up_section(plan: Plan, paper: Paper) -> Section:
         _scale_line(plan.unit, width),
     ]
     return Section(title="Setting up", blocks=tuple(blocks))
+
+
+def _gauge_block(block: GaugeBlock, width: float) -> Block:
+    """Return one block to cut: its letter and its width large, and where it lies."""
+    name, size = printable(block.name), printable(block.size)
+    place = paragraph(block.place, width - BLOCK_PLACE, x=BLOCK_PLACE)
+    return Block(
+        height=max(BLOCK, place.height + 2.0),
+        shapes=(
+            rule(width),
+            Text(x=0.0, y=8.4, words=name, height=7.0, bold=True, role=Role.CODE),
+            Text(x=16.0, y=8.4, words=size, height=FIGURE, bold=True, role=Role.FIGURE),
+            *moved(place.shapes, 0.0, 2.0),
+        ),
+    )
 
 
 def _scale_line(unit: Unit, width: float) -> Block:

@@ -57,7 +57,7 @@ def saw_figure(width: float, *, has_blocks: bool) -> Block:
             role=Role.FIGURE,
         )
     )
-    under = FIRST_SPAN + SPAN_STEP * len(spans) + 6.0
+    under = FIRST_SPAN + SPAN_STEP * (1 if has_blocks else len(spans)) + 6.0
     column = width / 4
     for place, words in enumerate(("a =", "k =", "b =", "thickness =")):
         x = place * column

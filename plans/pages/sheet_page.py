@@ -69,7 +69,8 @@ def sheet_pages(
     width, room = paper.body_width, body_room(paper)
     place = columns(unit, width)
     rows = table_rows(view.rows, place, repeat.numbers, handed.columns, notes)
-    top = table_head(place, repeat.numbers, handed.columns)
+    has_blocks = any(row.blocks for row in view.rows)
+    top = table_head(place, repeat.numbers, handed.columns, has_blocks=has_blocks)
     head = replace(stack([space(3.0), top]), is_glued=True)
 
     facts = sheet_facts(repeat, warned, first_page.body_width)

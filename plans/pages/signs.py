@@ -16,6 +16,7 @@ OWN_SIGNS = (
     ("bar before KEEP", "these cuts are made at one setting of the guide."),
     ("on a board", "lay the piece whole on a board that may be sawn into."),
     ("dashed bar", "a batten under the work, in the small drawings at the foot."),
+    ("bar under L or R", "guide and clamps overhang there: lay a board as thick beside the piece."),
     ("struck out", "the guide would lie off the piece: use the other figure."),
 )
 """Signs that the pages add to those of the plan's legend, with their meanings."""
@@ -61,6 +62,10 @@ def draw_sign(word: str) -> tuple[Shape, ...]:
             Line(x1=centre, y1=0.4, x2=centre, y2=5.2, kind=LineKind.SAME_SETTING),
         ),
         "dashed bar": (replace(across, kind=LineKind.SUPPORT),),
+        "bar under L or R": (
+            replace(word_at, x=centre - 1.0, y=3.6, words="L", bold=False),
+            bar(Box(centre - 1.0, 4.3, centre + 1.0, 5.1)),
+        ),
         "struck out": (replace(word_at, x=2.0, words="318", bold=False, is_struck=True),),
     }
     return signs.get(word, ())

@@ -98,7 +98,7 @@ class Guide:
     """Where the guide goes on one side of the blade.
 
     Attributes:
-        sign: "L" or "R".
+        sign: "L" or "R"; with blocks, the block and "at".
         figure: From the edge that is measured from.
         is_off: True where it would lie off the piece: it is struck out.
     """

@@ -54,7 +54,7 @@ def _before_sawing(plan: Plan) -> Iterator[Screen]:
     yield SetUp(
         key="set-up",
         title="Setting up",
-        lines=(*set_up_lines(plan.unit), f"At every cut {plan.handed.stand}."),
+        lines=(*set_up_lines(plan.unit, plan.blocks), f"At every cut {plan.handed.stand}."),
         note=plan.handed.note,
         assumed=plan.overview.assumed,
     )

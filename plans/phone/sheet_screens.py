@@ -99,15 +99,20 @@ def _setting(row: CutRow) -> str:
         return "The yard makes this cut."
     if row.same_as:
         return f"Same setting as cut {row.same_as}: do not move the guide."
-    return "New setting. Guide at"
+    return "New setting. Block at its mark" if row.blocks else "New setting. Guide at"
 
 
 def _is_by_yard(row: CutRow) -> bool:
-    return not (row.guide_left or row.guide_right)
+    return not (row.guide_left or row.guide_right or row.blocks)
 
 
 def _guides(row: CutRow, handed: Handed) -> Iterator[Guide]:
-    """Yield the places for the guide, none for the yard, which sets its own saw."""
+    """Yield the places for the guide, or the block and its mark; none for the yard's own saw."""
+    if row.mark:
+        yield Guide(sign=f"{row.blocks} at", figure=row.mark, is_off=False)
+        return
+    if row.blocks:
+        return
     figures = {"left": row.guide_left, "right": row.guide_right}
     for side in handed.columns if not _is_by_yard(row) else ():
         yield Guide(

@@ -6,6 +6,7 @@ from functools import partial
 from nesting.errors import Fault
 from plans.rehearsal.defects import read_defects
 from plans.rehearsal.fields import Fields
+from plans.rehearsal.gauge_blocks import read_blocks, read_places
 from plans.rehearsal.hole_parts import read_hole_parts
 from plans.rehearsal.printed import (
     UNITS,
@@ -20,6 +21,7 @@ from plans.rehearsal.printed import (
     read_trims,
 )
 from plans.rehearsal.records import (
+    Blocks,
     Edge,
     Offcut,
     Part,
@@ -86,7 +88,10 @@ def _plan(fields: Fields) -> PlanFile:
     for key in ("job", "fingerprint"):
         fields.text(key)
     fields.number("minutes")
-    sheets = tuple(_sheet(sheet, unit, edges) for sheet in fields.children("sheets", "sheet"))
+    blocks = read_blocks(fields, unit)
+    sheets = tuple(
+        _sheet(sheet, unit, edges, blocks) for sheet in fields.children("sheets", "sheet")
+    )
     return PlanFile(
         unit=unit,
         saw=_saw(fields.child("saw", "saw")),
@@ -95,6 +100,7 @@ def _plan(fields: Fields) -> PlanFile:
         is_complete=not _unplaced(fields),
         sheets=sheets,
         yard=_yard(fields),
+        blocks=blocks,
         hole_parts=tuple(read_hole_parts(fields, unit)),
         finished=_finished(fields),
         whole_first=_whole_first(fields),
@@ -151,7 +157,9 @@ def _unplaced(fields: Fields) -> int:
     return total
 
 
-def _sheet(fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]) -> Sheet:
+def _sheet(
+    fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge], blocks: Blocks | None
+) -> Sheet:
     printed = fields.child("printed")
     trim = fields.child("trim")
     fields.text("material")
@@ -178,7 +186,7 @@ def _sheet(fields: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]) -> Shee
             for name, width in printed.printed("trims", partial(read_trims, unit=unit), _NO_TRIMS)
         ),
         parts=tuple(_parts(fields, printed, unit)),
-        rows=tuple(_rows(fields, printed, unit, edges)),
+        rows=tuple(_rows(fields, printed, unit, edges, blocks)),
         offcuts=tuple(_offcuts(fields, printed, unit)),
         sums=tuple(
             (entry.text("piece"), entry.printed("text", partial(read_sum, unit=unit), _NO_SUM))
@@ -242,7 +250,11 @@ def _pairs_by_code(
 
 
 def _rows(
-    fields: Fields, printed: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]
+    fields: Fields,
+    printed: Fields,
+    unit: PrintedUnit,
+    edges: Mapping[str, Edge],
+    blocks: Blocks | None,
 ) -> Iterable[Row]:
     cuts = list(fields.children("cuts", "cut"))
     lines = list(printed.children("rows", "row"))
@@ -251,23 +263,25 @@ def _rows(
     for place, (cut, line) in enumerate(zip(cuts, lines, strict=False), start=1):
         if cut.whole("number") != place or line.text("number") != str(place):
             line.fault(f"cut {place} does not carry the number {place}")
-        yield _row(place, cut, line, unit, edges)
+        yield _row(place, cut, line, unit, edges, blocks)
 
 
 def _row(
-    number: int, cut: Fields, line: Fields, unit: PrintedUnit, edges: Mapping[str, Edge]
+    number: int,
+    cut: Fields,
+    line: Fields,
+    unit: PrintedUnit,
+    edges: Mapping[str, Edge],
+    blocks: Blocks | None,
 ) -> Row:
-    figure = partial(read_figure, unit=unit)
     direction = cut.choice("direction", ("rip", "crosscut"))
     if line.choice("direction", ("rip", "crosscut")) != direction:
         line.fault(f"it is printed as another direction than the {direction} that is drawn")
     is_at_home = cut.choice("by", ("home", "yard")) == "home"
-    guides = None
-    if is_at_home or line.table.get("guide_left") or line.table.get("guide_right"):
-        guides = (
-            line.printed("guide_left", figure, 0),
-            line.printed("guide_right", figure, 0),
-        )
+    if blocks is not None and is_at_home:
+        guides, unusable = read_places(line, blocks, unit)
+    else:
+        guides, unusable = _guides(line, unit, is_at_home=is_at_home)
     return Row(
         number=number,
         hold=line.text("hold"),
@@ -277,13 +291,27 @@ def _row(
         keep=line.printed("keep", partial(read_keep, unit=unit), _NO_KEEP),
         keep_code=line.text("keep_code"),
         guides=guides,
-        unusable=line.choice("unusable", ("", "left", "right", "both")),
+        unusable=unusable,
         free_code=line.text("free_code", may_be_empty=True),
         setting=line.whole("setting"),
         band=cut.child("band", f"{cut.where}, band").rect(),
         kerf=cut.length("kerf"),
         is_at_home=is_at_home,
     )
+
+
+def _guides(
+    line: Fields, unit: PrintedUnit, *, is_at_home: bool
+) -> tuple[tuple[Nanometres, Nanometres] | None, str]:
+    """Return the two places of the guide, and which of them is struck out."""
+    unusable = line.choice("unusable", ("", "left", "right", "both"))
+    if not (is_at_home or line.table.get("guide_left") or line.table.get("guide_right")):
+        return None, unusable
+    figure = partial(read_figure, unit=unit)
+    return (
+        line.printed("guide_left", figure, 0),
+        line.printed("guide_right", figure, 0),
+    ), unusable
 
 
 _NO_KEEP = KeepSize(is_trim=False, size=0)

@@ -73,6 +73,14 @@ class Saw:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Blocks:
+    """Two blocks that set the guide, by their printed sizes: A before the mark, B beyond it."""
+
+    before: Nanometres
+    beyond: Nanometres
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Yard:
     """The yard's saw: its kerf, and how far a cut of it may be off either way."""
 
@@ -161,7 +169,8 @@ class Row:
         edge: The edge measured from.
         keep: The keep size.
         keep_code: Code of what lies between the edge and the blade; of what is left, for a trim.
-        guides: The near and the far guide figure; None on a row of the yard's that has none.
+        guides: The near and the far place of the guide, as printed or by the blocks; None on a row
+            of the yard's that has none, and where the blocks' mark would lie off the piece.
         unusable: Which of them is struck out: "left", "right", "both" or "".
         free_code: Code of what falls free, "" where nothing does.
         setting: Number of the setting.
@@ -278,6 +287,7 @@ class PlanFile:
         is_complete: Nothing stayed unplaced.
         sheets: Its sheets in order.
         yard: The yard that makes the first cuts, None where all is cut at home.
+        blocks: The blocks that set the guide, None where a tape does.
         hole_parts: The parts that come out of holes.
         finished: Codes of the parts that earlier plans cut.
         whole_first: The cabinet that is cut whole first, None where none is.
@@ -290,6 +300,7 @@ class PlanFile:
     is_complete: bool
     sheets: tuple[Sheet, ...]
     yard: Yard | None = None
+    blocks: Blocks | None = None
     hole_parts: tuple[HolePart, ...] = ()
     finished: frozenset[str] = frozenset()
     whole_first: WholeFirst | None = None

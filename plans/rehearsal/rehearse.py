@@ -7,6 +7,7 @@ from nesting.errors import Fault
 from plans.rehearsal.defects import check_defects
 from plans.rehearsal.document import read_document
 from plans.rehearsal.extremes import check_extremes
+from plans.rehearsal.gauge_blocks import check_blocks
 from plans.rehearsal.hole_parts import check_hole_parts
 from plans.rehearsal.leavings import check_leavings, printed_deviation
 from plans.rehearsal.printed import Nanometres
@@ -70,6 +71,7 @@ def rehearse(document: object) -> Rehearsal:
 
 def _faults(plan: PlanFile, sawn: list[tuple[Sheet, Sawn]]) -> Iterator[Fault]:
     yield from check_totals(plan)
+    yield from check_blocks(plan)
     yield from check_hole_parts(plan)
     yield from check_whole_first(plan)
     for sheet, one in sawn:

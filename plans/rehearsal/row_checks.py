@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from nesting.errors import Fault
 from plans.rehearsal.pieces import Piece, band_of, planned_band
 from plans.rehearsal.printed import PrintedUnit
-from plans.rehearsal.records import WRITTEN, PlanFile, Row, Saw, Sheet, Yard
+from plans.rehearsal.records import WRITTEN, PlanFile, Row, Sheet, Yard
 
 DO_NOT_CUT = "Do not cut from this plan; make it again with 'setout plan'."
 
@@ -21,7 +21,7 @@ def check_row(sheet: Sheet, row: Row, piece: Piece, plan: PlanFile) -> Iterator[
             if row.is_at_home
             else _made_at_yard(sheet, row, plan.yard, unit)
         ),
-        *_guided(row, piece, plan.saw, unit),
+        *_guided(row, piece, plan),
         *_kept(row, piece, unit),
     ):
         yield Fault(where=where, what=what, remedy=DO_NOT_CUT)
@@ -76,8 +76,9 @@ def _measured(sheet: Sheet, row: Row, piece: Piece, plan: PlanFile) -> Iterator[
         yield f"it trims {unit.show(row.keep.size)}, but the sheet's trim is {unit.show(trim)}"
 
 
-def _guided(row: Row, piece: Piece, saw: Saw, unit: PrintedUnit) -> Iterator[str]:
-    """Yield where a guide figure leads the blade elsewhere, or lies off the piece unsaid."""
+def _guided(row: Row, piece: Piece, plan: PlanFile) -> Iterator[str]:
+    """Yield where a guide's place leads the blade elsewhere, or lies off the piece unsaid."""
+    saw, unit = plan.saw, plan.unit
     if row.is_at_home and abs(row.kerf - saw.kerf) > WRITTEN:
         yield f"its kerf is {unit.show(row.kerf)}, but the saw's is {unit.show(saw.kerf)}"
     if row.guides is None:
@@ -88,8 +89,9 @@ def _guided(row: Row, piece: Piece, saw: Saw, unit: PrintedUnit) -> Iterator[str
         ("left", left, start - saw.base_left),
         ("right", right, end + saw.base_right),
     ):
-        # The keep size and the guide figure are each rounded.
-        if abs(printed - needed) > 2 * unit.half_step + WRITTEN:
+        # The keep size and the guide figure are each rounded, or the mark and the block.
+        rounded = 2 if plan.blocks is None else 3
+        if abs(printed - needed) > rounded * unit.half_step + WRITTEN:
             yield (
                 f"the guide at {unit.show(printed)} {side} of the blade does not lead to its "
                 f"keep size, {unit.show(needed)} does"

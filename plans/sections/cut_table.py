@@ -6,15 +6,16 @@ a part may be off, the figures that are set at the saw are printed finer, see `p
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from nesting.cut_sequence import Step, is_over_limit, piece_mass_kg
 from nesting.job import Job
 from nesting.layout import By, Cut, Direction, Rect
 from nesting.lengths import Length, mm
-from nesting.saw import Face
+from nesting.saw import Face, SetWith
 from nesting.supports import GuideRoom, Supports, find_guide_room, place_supports
 from plans.sections.codes import WASTE
+from plans.sections.gauge_blocks import BLOCKS, NO_BLOCK, OFF_THE_PIECE, find_mark
 from plans.sections.numbers import show, show_kg, show_size, show_with_unit
 from plans.sections.precision import needs_fine_figures, show_keep
 from plans.sections.whole_first import say_pause
@@ -45,6 +46,9 @@ class CutRow:
         guide_right: Where the guide goes on the far side, from the same edge; "" for the yard.
         unusable: "left", "right", "both" or "": the figure that is struck out, because the guide
             would lie off the piece.
+        blocks: Where blocks set the guide, so that no figure of it is printed, those that can be
+            used: "A or B", "A", "B", "B beyond" (the piece), or "none"; else "".
+        mark: Where the mark stands that they are laid against; "" where there is none.
         free_code: What falls free: a part, a piece, an offcut, or "WASTE".
         setting: Number of the setting on its sheet, from 1; rows that share it are consecutive.
         same_as: Number of the cut whose setting still stands, "" for a new one.
@@ -72,6 +76,8 @@ class CutRow:
     remark: str
     guide_room: str = ""
     support: str = ""
+    blocks: str = ""
+    mark: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,7 +136,7 @@ def _make_row(
     keep = show_keep(step.keep, unit, is_fine=is_fine)
     two_people = is_over_limit(job, worked.sheet, step.piece)
     pause = say_pause(job.terms.first_whole, worked, step.number)
-    return CutRow(
+    row = CutRow(
         number=str(step.number),
         hold=worked.codes[step.path],
         hold_size=show_size(step.piece.length, step.piece.width, unit),
@@ -151,6 +157,22 @@ def _make_row(
         remark="; ".join(filter(None, (*_remarks(job, worked, step), pause))),
         guide_room=_say_room(find_room(job, step)) if is_home else "",
         support=ON_A_BOARD if is_home and supports_of(worked, step).needs_board else "",
+    )
+    is_set_with_blocks = is_home and job.saw.set_with is SetWith.BLOCKS
+    return _with_blocks(job, step, row, is_fine=is_fine) if is_set_with_blocks else row
+
+
+def _with_blocks(job: Job, step: Step, row: CutRow, *, is_fine: bool) -> CutRow:
+    """Return a row with blocks and their mark in place of the guide's figures."""
+    mark = find_mark(job, step)
+    without_room = {"left": "right", "right": "left"}.get(row.guide_room, "")
+    return replace(
+        row,
+        guide_left="",
+        guide_right="",
+        blocks=NO_BLOCK if mark is None else BLOCKS[row.unusable or without_room],
+        mark="" if mark is None else show_keep(mark, job.unit, is_fine=is_fine),
+        remark="; ".join(filter(None, (row.remark, OFF_THE_PIECE if mark is None else ""))),
     )
 
 

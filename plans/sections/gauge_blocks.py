@@ -7,14 +7,23 @@ puts the guide on the side of the edge measured from, B on the other. Nothing is
 
 from dataclasses import dataclass
 
+from nesting.cut_sequence import Step
 from nesting.job import Job
-from nesting.layout import By
-from plans.sections.cut_table import CutRow
+from nesting.lengths import Length
+from nesting.saw import SetWith
 from plans.sections.numbers import show_with_unit
-from plans.sections.precision import needs_fine_figures, show_keep
-from plans.sections.worked import WorkedSheet
 
 LEFT, RIGHT = "A", "B"
+NO_BLOCK = "none"
+BLOCKS = {
+    "": f"{LEFT} or {RIGHT}",
+    "left": RIGHT,
+    "right": LEFT,
+    "both": f"{RIGHT} beyond",
+}
+"""The blocks that can be used, by the side on which the guide has no room on the piece."""
+
+OFF_THE_PIECE = "the mark would lie off the piece: plane this edge down to the KEEP size"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,85 +41,29 @@ class GaugeBlock:
     place: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BlockRow:
-    """One cut set with a block.
-
-    Attributes:
-        number: Number of the cut.
-        mark: Where the pencil mark stands, from the edge measured from: the keep size, for a trim
-            what comes off without the kerf; "" where that is off the piece or the yard cuts.
-        blocks: The blocks that can be used: "block A or B", "block A", "block B" or "".
-        keep: The keep size of the row, to be measured afterwards.
-        same_as: Number of the cut whose setting still stands, "" for a new one.
-        remark: What to do where no block helps, else "".
-    """
-
-    number: str
-    mark: str
-    blocks: str
-    keep: str
-    same_as: str
-    remark: str
-
-
-def make_gauge_blocks(job: Job) -> tuple[GaugeBlock, GaugeBlock]:
-    """Return the two blocks that fit a job's saw."""
+def make_gauge_blocks(job: Job) -> tuple[GaugeBlock, ...]:
+    """Return the two blocks that fit a job's saw; none where a tape sets the guide."""
     saw = job.saw
+    if saw.set_with is not SetWith.BLOCKS:
+        return ()
     return (
         GaugeBlock(
             name=LEFT,
             size=show_with_unit(saw.base_left, job.unit),
-            place="between the guide and the mark, the guide nearer to the edge measured from",
+            place="from the edge measured from: guide, A, mark",
         ),
         GaugeBlock(
             name=RIGHT,
             size=show_with_unit(saw.kerf + saw.base_right, job.unit),
-            place="between the mark and the guide, the guide farther from the edge measured from",
+            place="from the edge measured from: mark, B, guide",
         ),
     )
 
 
-def make_block_rows(
-    job: Job, worked: WorkedSheet, rows: tuple[CutRow, ...]
-) -> tuple[BlockRow, ...]:
-    """Return the cut table of a sheet with blocks in place of guide figures.
+def find_mark(job: Job, step: Step) -> Length | None:
+    """Return where the mark stands, from the edge measured from; None where that is off the piece.
 
-    Args:
-        job: The job.
-        worked: The sheet.
-        rows: Its cut table, see `cut_table.make_rows`.
+    It is the keep size; for a trim what comes off without the kerf.
     """
-    is_fine = needs_fine_figures(job, worked)
-    found = []
-    for step, row in zip(worked.sequence.steps, rows, strict=True):
-        near_side = step.keep - job.saw.kerf if step.is_trim else step.keep
-        mark = show_keep(near_side, job.unit, is_fine=is_fine)
-        has_mark = step.by is By.HOME and near_side >= 0
-        blocks = _usable(row.unusable) if has_mark else ""
-        found.append(
-            BlockRow(
-                number=row.number,
-                mark=mark if has_mark else "",
-                blocks=blocks,
-                keep=row.keep,
-                same_as=row.same_as,
-                remark="" if blocks or step.by is By.YARD else _remark(is_off=not has_mark),
-            )
-        )
-    return tuple(found)
-
-
-def _usable(unusable: str) -> str:
-    return {
-        "": f"block {LEFT} or {RIGHT}",
-        "left": f"block {RIGHT}",
-        "right": f"block {LEFT}",
-        "both": "",
-    }[unusable]
-
-
-def _remark(*, is_off: bool) -> str:
-    if is_off:
-        return "The mark would lie off the piece: plane this edge down to the keep size."
-    return "No room for the guide: lay a board of the same thickness beside the piece, then block B"
+    near_side = step.keep - job.saw.kerf if step.is_trim else step.keep
+    return near_side if near_side >= 0 else None

@@ -10,6 +10,7 @@ from nesting.densities import find_density
 from nesting.job import Job
 from nesting.layout import By, PartLeaf, RestLeaf
 from nesting.lengths import NM_PER_MM, Unit
+from nesting.saw import SetWith
 from nesting.sheets import Use
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.lots import say_mixed_joints
@@ -89,6 +90,10 @@ LEGEND = (
         "before printing, separate code sawed the printed figures on virtual sheets.",
     ),
     ("guide left, right", "where the guide goes on either side of the blade; use one of them."),
+    (
+        "block A, B",
+        "lie between the pencil mark and the guide; where A or B is named, use one of them.",
+    ),
     ("final", "cut it to the finished size."),
     ("oversize", "cut the blank larger and bring it to size later."),
     ("measure first", "cut the blank; its finished size comes from the work, not from this list."),
@@ -227,6 +232,8 @@ def _legend(worked: Worked) -> Iterator[tuple[str, str]]:
     statuses = {base_status(part) for part in worked.job.parts}
     leaves = [freed.place.node for sheet in worked.sheets for freed in sheet.freed]
     absent = {"final", "oversize", "measure first"} - statuses
+    has_blocks = worked.job.saw.set_with is SetWith.BLOCKS
+    absent.add("guide left, right" if has_blocks else "block A, B")
     if not any(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves):
         absent.add("dotted outline")
     uses = {defect.use for sheet in worked.sheets for defect in sheet.sheet.defects}

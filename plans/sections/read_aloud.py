@@ -19,8 +19,9 @@ class SpokenCut:
         number: "cut 1-2".
         hold: "hold P-5".
         keep: "keep 4-6-4 point 5, from the left edge", or "trim 1-0, from the top edge".
-        guide: "guide left 4-2-6 point 5, or right 5-9-6 point 9"; where it stays, that it does;
-            "" where the yard cuts, or the guide fits nowhere.
+        guide: "guide left 4-2-6 point 5, or right 5-9-6 point 9", or "block A at the mark 4-6-4
+            point 5"; where it stays, that it does; "" where the yard cuts, or the guide fits
+            nowhere.
         gives: "gives A-3, and P-9 falls free".
         remark: As in the cut table.
     """
@@ -85,6 +86,8 @@ def _spoken(row: CutRow) -> SpokenCut:
 def _guide(row: CutRow) -> str:
     if row.same_as:
         return f"guide stays as in cut {spell(row.same_as)}"
+    if row.mark:
+        return f"block {row.blocks} at the mark {spell(row.mark)}"
     figures = [
         f"{side} {spell(figure)}"
         for side, figure in (("left", row.guide_left), ("right", row.guide_right))

@@ -2,7 +2,7 @@ from decimal import Decimal
 
 from nesting.lengths import Unit, inch, mm
 from nesting.reading.saw_tables import read_keep, read_saw, read_times
-from nesting.saw import Face, Hand, Keep, Saw, Times
+from nesting.saw import Face, Hand, Keep, Saw, SetWith, Times
 from tests.nesting.reading.job_files import said, table
 
 
@@ -86,7 +86,7 @@ def test_all_faults_of_a_saw_are_told() -> None:
         "    guide = 5\n"
         "    ^^^^^\n"
         "Did you mean 'guide_width'? Known here: 'kerf', 'guide_length', 'base_left', "
-        "'base_right', 'marked_face', 'hand', 'lift_limit_kg', 'smallest_held' and "
+        "'base_right', 'marked_face', 'hand', 'set_with', 'lift_limit_kg', 'smallest_held' and "
         "'guide_width'.\n"
         "job.toml, line 6, [saw], key 'guide_length': '0' is zero.\n"
         "    guide_length = 0\n"
@@ -140,3 +140,8 @@ def test_hours_instead_of_minutes_are_refused() -> None:
 def test_the_hand_at_the_saw_is_right_unless_said() -> None:
     assert read_saw(table("")).hand is Hand.RIGHT
     assert read_saw(table('hand = "left"')).hand is Hand.LEFT
+
+
+def test_blocks_set_the_guide_where_the_table_says_so() -> None:
+    assert read_saw(table("")).set_with is SetWith.TAPE
+    assert read_saw(table('set_with = "blocks"')).set_with is SetWith.BLOCKS
