@@ -23,10 +23,10 @@ from nesting.search.problem import Codes, Plan, Problem, SheetPlan, measure_plan
 from nesting.search.ruin_recreate import RuinRecreate, Watched, mix_seed
 
 STEPS_PER_ENTRY = 40  # work of one iteration of the solver for every row, measured
-STEPS_PER_CHOICE = 160  # the same in the integer model, which does more beside it
+STEPS_PER_COLUMN = 12_000  # work of the integer model for every column, beside its iterations
 COLUMNS_AT_ONCE = 150
 MOST_COLUMNS = 1000  # of the integer model
-MOST_COPIES = 150  # above this the integer model costs more than it gives
+MOST_COPIES = 150  # of several sheet kinds; above this the integer model costs too much
 NODES = 100
 FILL_STEPS = 400_000
 WORTH_ONE = 2**30  # a sheet of the heaviest kind, in whole numbers
@@ -71,7 +71,7 @@ class Recombiner:
                 return best
             relaxed = self.relax()
         if (
-            self._problem.copies > MOST_COPIES
+            (self._problem.copies > MOST_COPIES and len(self._problem.sheets) > 1)
             or self.work >= end
             or self._deadline.is_over()
             or (missing == 0 and relaxed.weight > goal + TOLERANCE)
@@ -199,7 +199,8 @@ class Recombiner:
             seconds=self._deadline.count_left(),
         )
         self.rounds += 1
-        self.work += STEPS_PER_CHOICE * len(self._problem.kinds) * (chosen.iterations + 100)
+        self.work += STEPS_PER_ENTRY * len(self._problem.kinds) * chosen.iterations
+        self.work += STEPS_PER_COLUMN * len(numbers)
         if chosen.uses is None:
             return best
         plan = leave_out_surplus(
