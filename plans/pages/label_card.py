@@ -25,6 +25,7 @@ HAND = 12.0  # width of the triangle
 FOOT = 1.3
 LAST_STEP = 1.3 * NOTE  # to the last line, which stands apart anyway
 ARROW = 9.0
+SMALL_HEAD = 1.5  # of an upright arrow, which is no longer than its line is high
 NARROW = 80.0
 MOST_TO_DO = 6  # lines for what is still to be done; more are on the parts list
 
@@ -72,11 +73,11 @@ def _corner(label: Label) -> float:
     """Return the width of what stands right of the code."""
     if is_offcut(label):
         return 22.0
-    return UP + (HAND + 2.0 if label.hand else 0.0)
+    return UP + (HAND + 2.0 if label.share else 0.0)
 
 
 def _head(label: Label, width: float) -> Iterator[Shape]:
-    """Yield the code and, at the right, the way up and the hand, or an offcut's date."""
+    """Yield the code and, at the right, the way up and the triangle, or an offcut's date."""
     code = printable(label.code)
     room = width - 2 * INSET - _corner(label) - 2.0
     height = fit(code, room, CODE, BIG, bold=True) or BIG
@@ -90,12 +91,15 @@ def _head(label: Label, width: float) -> Iterator[Shape]:
     yield arrow_head(tip, INSET, (0, -1), 6.0)
     yield Line(x1=tip, y1=INSET + 5.0, x2=tip, y2=INSET + 10.0, kind=LineKind.CUT)
     yield Text(x=right, y=INSET + 9.5, words="UP", height=NOTE, bold=True, anchor=Anchor.END)
-    if label.hand:
-        yield from triangle(label.hand, Box(tip - 6.0 - HAND, INSET, tip - 6.0, INSET + 10.0))
+    if label.share:
+        yield from triangle(label.share, Box(tip - 6.0 - HAND, INSET, tip - 6.0, INSET + 10.0))
 
 
-def triangle(hand: str, box: Box) -> tuple[Shape, ...]:
-    """Return the triangle mark of a pair, this part's share of it black."""
+def triangle(share: str, box: Box) -> tuple[Shape, ...]:
+    """Return the triangle mark across a carcass, one part's share of it black.
+
+    Where the share is open, as in "left or right", a line divides the two, to blacken one.
+    """
     middle, half = (box.left + box.right) / 2, (box.top + box.bottom) / 2
     quarter = box.width / 4
     apex, left, right = (middle, box.top), (box.left, box.bottom), (box.right, box.bottom)
@@ -110,7 +114,10 @@ def triangle(hand: str, box: Box) -> tuple[Shape, ...]:
         Line(x1=x1, y1=y1, x2=x2, y2=y2, kind=LineKind.BOX)
         for (x1, y1), (x2, y2) in ((apex, right), (right, left), (left, apex))
     )
-    return (Solid(points=shares[hand]), *outline)
+    if share in shares:
+        return (Solid(points=shares[share]), *outline)
+    (x1, y1), (x2, y2) = (apex, foot) if share == "left or right" else (one, other)
+    return (*outline, Line(x1=x1, y1=y1, x2=x2, y2=y2, kind=LineKind.BOX))
 
 
 def _body(label: Label, width: float, last: float) -> tuple[tuple[Shape, ...], float]:
@@ -194,7 +201,10 @@ def _grain(label: Label, y: float) -> tuple[Shape, ...]:
         return (words,)
     if label.grain_along_length:
         return (words, *grain_arrow(Box(x, middle - 0.9, x + ARROW, middle + 0.9)))
-    return (words, *grain_arrow(Box(x, middle - 2.1, x + 1.8, middle + 2.1)))
+    top, bottom = y - 3.5, y + 1.3
+    line = Line(x1=x, y1=top + 1.0, x2=x, y2=bottom - 1.0, kind=LineKind.GRAIN)
+    heads = (arrow_head(x, top, (0, -1), SMALL_HEAD), arrow_head(x, bottom, (0, 1), SMALL_HEAD))
+    return (words, line, *heads)
 
 
 def _lower(label: Label, inner: float) -> Iterator[tuple[str, bool]]:

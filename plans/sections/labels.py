@@ -43,6 +43,8 @@ class Label:
         allowances: Which edges of the blank have wood to spare, and how much.
         spare: Names of these edges, "left" or "front", say.
         hand: "left", "right", "top" or "bottom" where the part has a mirror image, else "".
+        share: Which share of the triangle mark across the carcass is the part's: such a side, or
+            "left or right" where it is settled only when the part has its place; else "".
     """
 
     code: str
@@ -61,9 +63,14 @@ class Label:
     allowances: tuple[str, ...] = ()
     spare: tuple[str, ...] = ()
     hand: str = ""
+    share: str = ""
 
 
 HANDS = ("left", "right", "top", "bottom")
+OPEN_SHARES = {"Side": "left or right", "Top or bottom": "top or bottom"}
+"""Parts of a carcass that are interchangeable, with the shares that they may come to have."""
+
+BLACKEN = "blacken its share of the triangle when it has its place"
 
 
 def make_labels(worked: Worked) -> tuple[Label, ...]:
@@ -107,10 +114,11 @@ def _part_label(
         to_do=part.to_do,
         look_alikes=tuple(alike),
         origin=_origin(sheet, freed),
-        note=part.note,
+        note="; ".join(words for words in (part.note, _say_share(part)) if words),
         allowances=part.allowances,
         spare=_name_edges(part),
         hand=hand_of(part),
+        share=share_of(part),
     )
 
 
@@ -153,6 +161,20 @@ def hand_of(part: Part) -> str:
     """
     side = part.name.rpartition(" ")[2].lower()
     return side if "handed:" in part.note and side in HANDS else ""
+
+
+def share_of(part: Part) -> str:
+    """Return which share of the triangle mark is a part's, "" for what is not of a carcass."""
+    if not part.cabinet:
+        return ""
+    if part.name in OPEN_SHARES:
+        return OPEN_SHARES[part.name]
+    side = part.name.lower()
+    return hand_of(part) or (side if side in HANDS else "")
+
+
+def _say_share(part: Part) -> str:
+    return BLACKEN if share_of(part) in OPEN_SHARES.values() else ""
 
 
 def _offcut_label(job: Job, sheet: WorkedSheet, freed: Freed) -> Label:

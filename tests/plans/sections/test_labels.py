@@ -2,12 +2,14 @@
 
 from dataclasses import replace
 
+import pytest
+
 from nesting.layout import Layout, PartLeaf, SheetLayout
 from nesting.lengths import mm
 from nesting.parts import Grain, Status
 from nesting.saw import Face
 from nesting.sheets import SheetGrain, Trim
-from plans.sections.labels import make_labels
+from plans.sections.labels import BLACKEN, make_labels, share_of
 from tests.nesting.hand_made import BIRCH, SAW, job, part, strips, two_cabinets
 from tests.plans.sections.helpers import worked_out
 
@@ -44,7 +46,7 @@ def test_a_label_carries_what_the_bench_needs() -> None:
     assert label.status == "oversize +3"
     assert label.to_do == ("rebate the front edge",)
     assert label.origin == "sheet 1, cut 4"
-    assert label.note == "interchangeable"
+    assert label.note == f"interchangeable; {BLACKEN}"
 
 
 def test_the_label_lies_on_the_face_that_is_marked() -> None:
@@ -72,3 +74,32 @@ def test_a_whole_sheet_that_is_a_part_needs_no_cut() -> None:
     layout = Layout(sheets=(SheetLayout(sheet=0, root=PartLeaf(part=0, copy=0)),))
     label = make_labels(worked_out(made, layout))[0]
     assert (label.code, label.origin) == ("A1", "sheet 1, no cut")
+
+
+@pytest.mark.parametrize(
+    ("name", "note", "share"),
+    [
+        ("Side, left", "handed: mirror image of Side, right", "left"),
+        ("Side", "interchangeable", "left or right"),
+        ("Top or bottom", "interchangeable", "top or bottom"),
+        ("Top", "", "top"),
+        ("Bottom", "", "bottom"),
+        ("Baffle", "", ""),
+    ],
+)
+def test_every_part_of_a_carcass_has_its_share_of_the_triangle(
+    name: str, note: str, share: str
+) -> None:
+    wanted = replace(part(name, 562, 300), note=note, cabinet="A")
+    assert share_of(wanted) == share
+    assert share_of(replace(wanted, cabinet="")) == ""  # a plain part is of no carcass
+
+
+def test_a_share_that_is_open_is_to_be_blackened() -> None:
+    made, layout = two_cabinets()
+    side = replace(made.parts[0], name="Side", cabinet="A")
+    labels = make_labels(worked_out(replace(made, parts=(side, *made.parts[1:])), layout))
+    open_ones = [label for label in labels if label.share == "left or right"]
+    assert open_ones
+    assert all(label.note.endswith(BLACKEN) for label in open_ones)
+    assert all(BLACKEN not in label.note for label in labels if not label.share)
