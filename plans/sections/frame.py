@@ -99,9 +99,23 @@ def _run_through(build: CabinetBuild) -> Iterator[str]:
     owned: dict[str, list[str]] = {}
     for edge in build.edges:
         joint = f" ({edge.joint})" if edge.joint else ""
-        owned.setdefault(edge.owner or "no panel", []).append(f"{edge.name}{joint}")
+        owner = edge.owner or "no panel"
+        owned.setdefault(owner, []).append(f"{_name_edge(edge.name, owner)}{joint}")
     for owner, names in owned.items():
         yield f"{owner}: {', '.join(names)}"
+
+
+def _name_edge(name: str, owner: str) -> str:
+    """Return the name of an edge; one named after its two panels by the other of them.
+
+    >>> _name_edge("bottom and back", "bottom"), _name_edge("top left", "left side")
+    ('at the back', 'top left')
+    """
+    panels = name.split(" and ")
+    if owner not in panels:
+        return name
+    (other,) = (panel for panel in panels if panel != owner)
+    return f"at the {other}"
 
 
 def _set_backs(build: CabinetBuild) -> Iterator[str]:

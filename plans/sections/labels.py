@@ -66,6 +66,7 @@ class Label:
     share: str = ""
 
 
+EDGES = ("left", "right", "top", "bottom", "front", "rear")
 HANDS = ("left", "right", "top", "bottom")
 OPEN_SHARES = {"Side": "left or right", "Top or bottom": "top or bottom"}
 """Parts of a carcass that are interchangeable, with the shares that they may come to have."""
@@ -145,8 +146,12 @@ def _hole_label(job: Job, piece: HolePiece) -> Label:
 
 
 def _name_edges(part: Part) -> tuple[str, ...]:
-    """Return the edges that have wood to spare; the calculator names them first, "left end"."""
-    return tuple(dict.fromkeys(words.partition(" ")[0] for words in part.allowances))
+    """Return the edges that have wood to spare; the calculator names them first, "left end".
+
+    Where one is called after its neighbour, as on a part that leans, none is: words must do.
+    """
+    edges = dict.fromkeys(words.partition(" ")[0] for words in part.allowances)
+    return tuple(edges) if set(edges) <= set(EDGES) else ()
 
 
 def _arrow(part: Part) -> bool | None:

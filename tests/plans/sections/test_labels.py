@@ -103,3 +103,19 @@ def test_a_share_that_is_open_is_to_be_blackened() -> None:
     assert open_ones
     assert all(label.note.endswith(BLACKEN) for label in open_ones)
     assert all(BLACKEN not in label.note for label in labels if not label.share)
+
+
+@pytest.mark.parametrize(
+    ("allowances", "edges"),
+    [
+        (("left end + 2", "left end + 1", "front + 3"), ("left", "front")),
+        (("edge at the baffle + 3, taken off by the bevel",), ()),
+    ],
+)
+def test_edges_with_wood_to_spare_are_drawn_only_where_all_have_a_side(
+    allowances: tuple[str, ...], edges: tuple[str, ...]
+) -> None:
+    made, layout = two_cabinets()
+    first = replace(made.parts[0], allowances=allowances)
+    labels = make_labels(worked_out(replace(made, parts=(first, *made.parts[1:])), layout))
+    assert {label.spare for label in labels if label.allowances} == {edges}
