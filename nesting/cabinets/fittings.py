@@ -29,6 +29,15 @@ class Pattern(Enum):
     ALONG = "along"
 
 
+class BandFace(Enum):
+    """A face of the carcass that a covering goes round, those where a seam shows least first."""
+
+    BOTTOM = "bottom"
+    LEFT = "left side"
+    RIGHT = "right side"
+    TOP = "top"
+
+
 class CarcassScrews(Enum):
     """Whether the butt joints of a carcass are screwed as well as glued."""
 
@@ -117,6 +126,7 @@ class Roll:
         overlap: How far one end of the wrap lies over the other before both are cut through.
         turn_in: How far a piece is turned round the last edge.
         spare: What is bought over and above.
+        no_seam: Faces that must have no seam.
     """
 
     width: Length
@@ -125,6 +135,7 @@ class Roll:
     overlap: Length = mm(30)
     turn_in: Length = mm(50)
     spare: Length = mm(100)
+    no_seam: tuple[BandFace, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,12 +12,12 @@ from dataclasses import dataclass, replace
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import Closing, Covering
 from nesting.cabinets.ends import CLOSED_BY, find_closings, find_end
-from nesting.cabinets.fittings import Pattern, Roll
+from nesting.cabinets.fittings import BandFace, Pattern, Roll
 from nesting.cabinets.space import Axis
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, Unit, format_length
 
-UNDERSIDE = "on the underside, where the band meets"
+NAMES = {BandFace.BOTTOM: "underside"}
 AT_EDGES = "none within the face; pieces meet at the edges, under the corner pieces"
 
 
@@ -93,10 +93,11 @@ def plan_wrap(
     Raises:
         InputError: A piece is wider than the roll, whichever way it is laid.
     """
-    band = _make_band(construction, covering, roll)
+    faces = [face for face in BandFace if face not in roll.no_seam]
+    band = _make_band(construction, covering, roll, faces[0]) if faces else None
     if construction.outline is not None:
         pieces = list(_make_boards(construction, roll))
-    elif roll.pattern is Pattern.NONE and _fits(band, roll):
+    elif band is not None and roll.pattern is Pattern.NONE and _fits(band, roll):
         pieces = [band]
     else:
         pieces = list(_make_panels(construction, covering, roll))
@@ -131,16 +132,18 @@ def plan_cloth(
     return _lay_out("cloth", [piece], roll, letters, unit)
 
 
-def _make_band(construction: Construction, covering: Covering, roll: Roll) -> WrapPiece:
+def _make_band(
+    construction: Construction, covering: Covering, roll: Roll, seam: BandFace
+) -> WrapPiece:
     """Return the band; round the outside of the covering, so that it is never too short."""
     width, _, height = construction.outside
     round_about = 2 * (width + height) + 8 * covering.thickness
     return WrapPiece(
         name="band round both sides, top and bottom",
         cabinet="",
-        faces=("left side", "right side", "top", "bottom"),
-        seam=UNDERSIDE,
-        seam_face="bottom",
+        faces=tuple(face.value for face in BandFace),
+        seam=f"on the {NAMES.get(seam, seam.value)}, where the band meets",
+        seam_face=seam.value,
         across=_carcass_depth(construction) + 2 * roll.turn_in,
         along=round_about + roll.overlap,
     )

@@ -6,6 +6,7 @@ from typing import Final
 
 from nesting.cabinets.fittings import (
     AssemblyWishes,
+    BandFace,
     CarcassScrews,
     Clearances,
     Fittings,
@@ -23,7 +24,7 @@ from nesting.errors import InputError
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.tables import Table
-from nesting.reading.values import with_unit
+from nesting.reading.values import as_choice, with_unit
 
 MOST_PIECES: Final = 100
 MOST_DEGREES: Final = Decimal(360)
@@ -234,9 +235,24 @@ def _read_roll(inner: Table) -> Roll | None:
         overlap=inner.length("overlap", usual.overlap, may_be_zero=True),
         turn_in=inner.length("turn_in", usual.turn_in, may_be_zero=True),
         spare=inner.length("spare", usual.spare, may_be_zero=True),
+        no_seam=_read_faces(inner),
     )
     inner.finish()
     return roll
+
+
+def _read_faces(inner: Table) -> tuple[BandFace, ...]:
+    """Return the faces under no_seam; a lone one will do."""
+    if not inner.has("no_seam"):
+        return ()
+    value = inner.values["no_seam"]
+    found = []
+    for each in value if isinstance(value, list) else [value]:
+        try:
+            found.append(as_choice(each, BandFace))
+        except InputError as error:
+            inner.fault(error.faults[0].what, error.faults[0].remedy, "no_seam")
+    return tuple(dict.fromkeys(found))
 
 
 def _read_screws(inner: Table) -> Screws | None:

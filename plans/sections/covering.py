@@ -113,14 +113,16 @@ def _work(wrap: WrapPlan) -> Iterator[str]:
         "Mark the back of every piece with its number, its cabinet and an arrow up; cut them off "
         "the roll only then."
     )
-    if any(piece.seam_face for piece in wrap.pieces):
+    seam = next((piece.seam for piece in wrap.pieces if piece.seam_face), "")
+    if seam:
+        start = seam.partition(",")[0]
         yield (
-            "Band: begin on the underside, go up one side, over the top and down the other side; "
-            "it ends on the underside, over its own beginning."
+            f"Band: begin {start} and go round all four faces; it ends there, over its own "
+            "beginning."
         )
         yield (
             "Seam: cut through both layers of the overlap along a straight edge, take both strips "
-            "away, and press the edges together. It lies on the underside, where it is not seen."
+            f"away, and press the edges together. It lies {start}."
         )
     elif wrap.what == "covering":
         yield "Bottom first, then the sides, then the top: what is seen most comes last."

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from nesting.cabinets.design import BoxDesign, Closing, Fit
-from nesting.cabinets.fittings import Fittings, Pattern, Roll
+from nesting.cabinets.fittings import BandFace, Fittings, Pattern, Roll
 from nesting.cabinets.wrapping import WrapPiece, WrapPlan, lay_on_roll
 from nesting.errors import InputError
 from nesting.lengths import inch, mm
@@ -43,6 +43,30 @@ def test_every_face_is_covered_once_with_the_seam_underneath() -> None:
     faces = [face for piece in plan.pieces for face in piece.faces]
     assert sorted(faces) == ["back", "bottom", "left side", "right side", "top"]
     assert {piece.seam_face for piece in plan.pieces} == {"bottom", ""}
+
+
+@pytest.mark.parametrize(
+    ("no_seam", "seam_face"),
+    [
+        ((BandFace.TOP,), "bottom"),
+        ((BandFace.BOTTOM,), "left side"),
+        ((BandFace.BOTTOM, BandFace.LEFT), "right side"),
+        ((BandFace.BOTTOM, BandFace.LEFT, BandFace.RIGHT), "top"),
+    ],
+)
+def test_the_seam_lies_in_no_face_that_must_have_none(
+    no_seam: tuple[BandFace, ...], seam_face: str
+) -> None:
+    """Acceptance: declared no-seam faces have none."""
+    plan = wrap(roll=replace(ROLL, no_seam=no_seam))
+    assert {piece.seam_face for piece in plan.pieces} == {seam_face, ""}
+
+
+def test_without_a_face_for_the_seam_every_panel_has_a_piece_of_its_own() -> None:
+    plan = wrap(roll=replace(ROLL, no_seam=tuple(BandFace)))
+    assert {piece.seam_face for piece in plan.pieces} == {""}
+    faces = [face for piece in plan.pieces for face in piece.faces]
+    assert sorted(faces) == ["back", "bottom", "left side", "right side", "top"]
 
 
 def test_the_band_goes_round_the_covered_box_and_overlaps() -> None:

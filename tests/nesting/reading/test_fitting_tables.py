@@ -6,6 +6,7 @@ import pytest
 from nesting.cabinets.fit_out import Hazard
 from nesting.cabinets.fittings import (
     AssemblyWishes,
+    BandFace,
     CarcassScrews,
     Clearances,
     Fittings,
@@ -155,6 +156,7 @@ pattern = "along"
 overlap = 20
 turn_in = 40
 spare = 50
+no_seam = ["bottom", "left side"]
 [cloth]
 width = 1400
 [screws]
@@ -201,6 +203,7 @@ pivot = 8
             overlap=mm(20),
             turn_in=mm(40),
             spare=mm(50),
+            no_seam=(BandFace.BOTTOM, BandFace.LEFT),
         ),
         cloth=Roll(width=mm(1400)),
         screws=Screws(
@@ -276,6 +279,10 @@ def test_an_inch_job_has_defaults_that_are_on_its_rule() -> None:
         (
             '[[assembly.item]]\nname = "board"\n',
             "job.toml, line 1, [assembly], item 1 'board': 'size' is missing.\n",
+        ),
+        (
+            '[roll]\nwidth = 1370\nno_seam = ["back"]\n',
+            "job.toml, line 3, [roll], key 'no_seam': 'back' is not one of the choices.\n",
         ),
     ],
 )
