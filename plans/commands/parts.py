@@ -15,7 +15,7 @@ BATTEN_RIGHT = (False, False, True, True, False, False)
 
 
 def parts(job_file: Path) -> Outcome:
-    """List every part and batten of a job with sums, changes, questions and warnings.
+    """List the parts and battens of a job with sums, screws, assembly, questions and warnings.
 
     Needs no sheets in the job file.
 
@@ -31,6 +31,8 @@ def parts(job_file: Path) -> Outcome:
 def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
     from nesting.cabinets.advice import find_look_alikes
     from nesting.cabinets.from_holes import offer_from_holes
+    from plans.sections.finished import list_fit_warnings, say_finished
+    from plans.sections.frame import make_frames
 
     lines = [f"{job.name}: sizes in {job.unit.value}", ""]
     lines += make_table(
@@ -50,17 +52,20 @@ def _lines(job: Any) -> list[str]:  # noqa: ANN401 - the record loads late
     firsts = {build.letters[0] for build in job.cabinets}
     others = [part for part in job.parts if part.cabinet in firsts]
     lines += [f"Warning: {text}" for text in find_look_alikes(plain, job.unit, others)]
-    for build in job.cabinets:
+    for build, frame in zip(job.cabinets, make_frames(job), strict=True):
         lines += ["", f"{build.name} ({', '.join(build.letters)})"]
         for heading, texts in (
+            ("Finished", say_finished(build, job.unit)),
             ("Closes", build.sums),
             ("Moved by the measured thickness", build.changes),
             ("Edges", [_edge(edge) for edge in build.edges]),
             ("Bench", build.advice),
             ("Bench", offer_from_holes(build, job.parts, job.unit)),
             ("From a hole", [_from_hole(taken) for taken in build.from_holes]),
+            ("Screws", [_fixing(row) for row in frame.fixings]),
+            ("Assembly", [_step(step) for step in frame.steps]),
             ("Question", build.questions),
-            ("Warning", build.warnings),
+            ("Warning", (*build.warnings, *list_fit_warnings(build))),
         ):
             lines += [f"  {heading}: {text}" for text in texts]
     return lines
@@ -79,6 +84,15 @@ def _gather(pieces: Iterable[Any]) -> list[Any]:
         )
         for alike, group in groups.items()
     ]
+
+
+def _fixing(row: Any) -> str:  # noqa: ANN401
+    return f"{'; '.join(row.joints)}: {row.screws}; {row.positions}"
+
+
+def _step(step: Any) -> str:  # noqa: ANN401
+    after = f" After this no more: {step.impossible}." if step.impossible else ""
+    return f"{step.number}. {step.what}{after}"
 
 
 def _edge(edge: Any) -> str:  # noqa: ANN401
@@ -143,6 +157,8 @@ def _status(piece: Any, job: Any) -> str:  # noqa: ANN401
 
 def _data(job: Any) -> dict[str, Any]:  # noqa: ANN401
     from nesting.lengths import format_length
+    from plans.sections.finished import list_fit_warnings, say_finished
+    from plans.sections.frame import make_frames
 
     return {
         "parts": [_part_row(part, job) for part in job.parts],
@@ -171,9 +187,12 @@ def _data(job: Any) -> dict[str, Any]:  # noqa: ANN401
                 "advice": list(build.advice),
                 "from_holes": [_from_hole(taken) for taken in build.from_holes],
                 "questions": list(build.questions),
-                "warnings": list(build.warnings),
+                "warnings": [*build.warnings, *list_fit_warnings(build)],
+                "finished": list(say_finished(build, job.unit)),
+                "screws": [_fixing(row) for row in frame.fixings],
+                "assembly": [_step(step) for step in frame.steps],
             }
-            for build in job.cabinets
+            for build, frame in zip(job.cabinets, make_frames(job), strict=True)
         ],
     }
 

@@ -4,17 +4,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from nesting.cabinets.build import CabinetBuild
 from nesting.cut_sequence import MOST_OPEN_PIECES, Miss, minutes, missed_matches
 from nesting.densities import find_density
 from nesting.job import Job
 from nesting.layout import By, PartLeaf, RestLeaf
-from nesting.lengths import NM_PER_MM, Unit
 from nesting.saw import SetWith
 from nesting.sheets import Use
 from plans.sections.bound import Bound, plan_cost, say_bound
+from plans.sections.finished import list_fit_warnings, say_finished
 from plans.sections.lots import say_mixed_joints
-from plans.sections.numbers import show, show_kg, show_money, show_with_unit, to_whole
+from plans.sections.numbers import show, show_money, show_with_unit, to_whole
 from plans.sections.part_words import base_status, full_name
 from plans.sections.precision import needs_fine_figures
 from plans.sections.sessions import say_first_cabinet
@@ -70,8 +69,6 @@ class Overview:
     changes: tuple[str, ...] = ()
 
 
-NM3_PER_LITRE = (100 * NM_PER_MM) ** 3
-
 LEGEND = (
     (
         "setting",
@@ -122,7 +119,7 @@ def make_overview(worked: Worked, bound: Bound) -> Overview:
         questions=tuple(line for build in job.cabinets for line in build.questions),
         warnings=(
             *(line for build in job.cabinets for line in build.warnings),
-            *(line for build in job.cabinets for line in _fit_warnings(build)),
+            *(line for build in job.cabinets for line in list_fit_warnings(build)),
             *worked.layout.notes,
             *say_mixed_joints(job, worked.layout),
             *_warnings(worked),
@@ -150,47 +147,12 @@ def _what(job: Job) -> Iterator[str]:
             f"{len(build.letters)} × {build.name} ({', '.join(build.letters)}): outside "
             f"{height} high × {width} wide × {depth} deep, {job.unit.value}"
         )
-        yield from _finished(build, job.unit)
+        yield from say_finished(build, job.unit)
     plain = [part for part in job.parts if not part.cabinet]
     if plain:
         pieces = sum(part.count for part in plain)
         also = " besides" if job.cabinets else ""
         yield f"{_count(pieces, 'part')} of {_count(len(plain), 'kind')}{also}"
-
-
-def _finished(build: CabinetBuild, unit: Unit) -> Iterator[str]:
-    """Yield the volume, the mass and the ways out of one finished cabinet."""
-    fit = build.fit_out
-    if fit is None:
-        return
-    width, depth, height = (show(side, unit) for side in fit.finished)
-    yield (
-        f"Each, finished: {height} × {width} × {depth} {unit.value} over all, about "
-        f"{show_kg(fit.mass.whole)} kg with what is fitted, without glue, covering and screws"
-    )
-    gross, net = (_litres(volume) for volume in (fit.room.gross, fit.room.net))
-    yield f"Inside: {gross} litres, {net} of them free of braces, battens and fittings"
-    for way in fit.ways:
-        if way.passes:
-            yield way.text[:1].upper() + way.text[1:]
-
-
-def _litres(volume: int) -> str:
-    """Return cubic nanometres as litres to 0.1."""
-    tenths = (2 * volume * 10 + NM3_PER_LITRE) // (2 * NM3_PER_LITRE)
-    return f"{tenths // 10}.{tenths % 10}"
-
-
-def _fit_warnings(build: CabinetBuild) -> Iterator[str]:
-    """Yield what meets, what does not get out, and what else is to be looked at."""
-    fit = build.fit_out
-    if fit is None:
-        return
-    yield from fit.clashes
-    for way in fit.ways:
-        if not way.passes:
-            yield way.text[:1].upper() + way.text[1:]
-    yield from fit.warnings
 
 
 def _figures(worked: Worked) -> Iterator[str]:

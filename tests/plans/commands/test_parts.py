@@ -77,3 +77,16 @@ def test_the_data_holds_what_the_table_shows() -> None:
     baffle = next(part for part in data["parts"] if part["name"] == "Baffle")
     assert (baffle["length"], baffle["blank"]) == ("417.5", ["426.5", "533"])
     assert data["cabinets"][0]["edges"]["top and baffle"] == "baffle"
+
+
+def test_screws_assembly_and_the_finished_cabinet_are_told_too(tmp_path: Path) -> None:
+    text = BOX.replace('joint = "rebate"', 'screws = { carcass = "until dry", round_over = 6 }')
+    path = tmp_path / "racks.toml"
+    path.write_text(text, "utf-8")
+    lines = [line.strip() for line in parts(path).text.splitlines()]
+    assert any(line.startswith("Finished: Inside: ") for line in lines)
+    assert any(line.startswith("Screws: left side \N{RIGHTWARDS ARROW} top;") for line in lines)
+    steps = [line for line in lines if line.startswith("Assembly: ")]
+    assert steps[0].startswith("Assembly: 1. Glue up the carcass")
+    assert "take the screws of the carcass out again" in steps[1]
+    assert any("come out before its edges are rounded over" in line for line in lines)

@@ -1,0 +1,43 @@
+"""One finished cabinet in words: size, mass, volume, ways out, and what is to be looked at."""
+
+from collections.abc import Iterator
+
+from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.hole_bodies import NM3_PER_LITRE
+from nesting.lengths import Unit
+from plans.sections.numbers import show, show_kg
+
+
+def say_finished(build: CabinetBuild, unit: Unit) -> Iterator[str]:
+    """Yield the volume, the mass and the ways out of one finished cabinet."""
+    fit = build.fit_out
+    if fit is None:
+        return
+    width, depth, height = (show(side, unit) for side in fit.finished)
+    yield (
+        f"Each, finished: {height} × {width} × {depth} {unit.value} over all, about "
+        f"{show_kg(fit.mass.whole)} kg with what is fitted, without glue, covering and screws"
+    )
+    gross, net = (_litres(volume) for volume in (fit.room.gross, fit.room.net))
+    yield f"Inside: {gross} litres, {net} of them free of braces, battens and fittings"
+    for way in fit.ways:
+        if way.passes:
+            yield way.text[:1].upper() + way.text[1:]
+
+
+def _litres(volume: int) -> str:
+    """Return cubic nanometres as litres to 0.1."""
+    tenths = (2 * volume * 10 + NM3_PER_LITRE) // (2 * NM3_PER_LITRE)
+    return f"{tenths // 10}.{tenths % 10}"
+
+
+def list_fit_warnings(build: CabinetBuild) -> Iterator[str]:
+    """Yield what meets, what does not get out, and what else is to be looked at."""
+    fit = build.fit_out
+    if fit is None:
+        return
+    yield from fit.clashes
+    for way in fit.ways:
+        if not way.passes:
+            yield way.text[:1].upper() + way.text[1:]
+    yield from fit.warnings
