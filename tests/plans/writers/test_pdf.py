@@ -188,6 +188,31 @@ def hatch_signature(kind: HatchKind) -> tuple[bool, bool, bool]:
     return bool(ink.any()), bool(rising > least), bool(falling > least)
 
 
+def hatch_continues(kind: HatchKind) -> float:
+    """Return the share of a hatch's ink that goes on, either way, half a millimetre further."""
+    hatch = Hatch(x=50, y=50, width=60, height=40, kind=kind)
+    ink = cut_out(render(write_pdf([blank_page(hatch)])), Box(55, 55, 105, 85))
+    step = 6
+    inner = ink[step:-step, step:-step]
+    rising = ink[: -2 * step, 2 * step :] & ink[2 * step :, : -2 * step]
+    falling = ink[: -2 * step, : -2 * step] & ink[2 * step :, 2 * step :]
+    return float((inner & (rising | falling)).sum() / inner.sum())
+
+
+def test_a_defect_for_hidden_parts_is_hatched_with_broken_lines_in_one_bit() -> None:
+    whole, broken = hatch_continues(HatchKind.DEFECT), hatch_continues(HatchKind.STAIN)
+    assert hatch_continues(HatchKind.WASTE) > 0.8
+    assert whole > 0.8
+    assert broken < 0.6
+
+
+def test_the_edge_of_a_defect_is_as_dark_in_one_bit_as_that_of_the_sheet() -> None:
+    # what tells it from a part is its hatch
+    defect = line_signature(Line(x1=50, y1=50, x2=150, y2=50, kind=LineKind.DEFECT_EDGE))
+    sheet = line_signature(Line(x1=50, y1=50, x2=150, y2=50, kind=LineKind.SHEET_EDGE))
+    assert defect == sheet
+
+
 def test_areas_are_told_apart_in_one_bit() -> None:
     assert hatch_signature(HatchKind.PART) == (False, False, False)
     assert hatch_signature(HatchKind.WASTE) == (True, True, False)
@@ -229,6 +254,7 @@ def test_lines_are_told_apart_in_one_bit() -> None:
             LineKind.SHEET_EDGE,
             LineKind.REFERENCE_EDGE,
             LineKind.SCISSORS,
+            LineKind.SUPPORT,
         )
     }
     grain = line_signature(*grain_arrow(Box(50, 49, 150, 51)))
@@ -238,6 +264,8 @@ def test_lines_are_told_apart_in_one_bit() -> None:
     assert kinds[LineKind.NEXT_CUT][1] >= 1.8 * kinds[LineKind.CUT][1]
     assert kinds[LineKind.CUT][1] >= 0.7 * PIXELS_PER_MM - 1
     assert kinds[LineKind.SCISSORS][2]
+    assert kinds[LineKind.SUPPORT][2]
+    assert kinds[LineKind.SUPPORT][1] >= 1.8 * kinds[LineKind.SCISSORS][1]
     assert grain[3]
 
 
