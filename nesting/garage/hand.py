@@ -92,6 +92,15 @@ def _kept(leftover: Leftover, left: tuple[Size, ...] | None) -> Iterator[InHand]
         )
 
 
+def list_missing(planned: Planned, marks: Marks) -> tuple[InHand, ...]:
+    """Return the sheets that are not there, as they would lie if they were bought again."""
+    return tuple(
+        _as_it_lies(sheet, sheet.pieces[0], marks)
+        for sheet in planned.sheets
+        if sheet.number in marks.missing
+    )
+
+
 def to_leftover(piece: InHand, fingerprint: str) -> Leftover:
     """Return a piece that the plan going on does not need, under a code that stays its own.
 

@@ -5,7 +5,7 @@ over, and else on new sheets. So going on is never worse than the plan was.
 """
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -33,24 +33,34 @@ from nesting.zones import cut_out, is_sound, list_barred
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kept:
-    """The pieces in hand with what the plan still makes of them.
+    """The pieces in hand, and sheets bought anew, with what the plan still makes of them.
 
     Attributes:
-        roots: For every piece in hand what is done to it; a leftover where nothing is.
+        sheets: For every one of them its index into the sheets of the job.
+        roots: What is done to it; a leftover where nothing is.
+        stock: Index of the first sheet of the job that is no piece in hand.
         lost: The job of the parts that have no place there. Its sheets are the leftovers that a
             part could come from, then the stock.
-        rests: For every leftover among those sheets the piece in hand and the path to it.
+        rests: For every leftover among those sheets the root that it is part of and the path to it.
         members: For every part of that job the part of the whole one, and its copies there.
     """
 
+    sheets: tuple[int, ...]
     roots: tuple[Node, ...]
+    stock: int
     lost: Job
     rests: tuple[tuple[int, tuple[int, ...]], ...]
     members: tuple[tuple[int, tuple[int, ...]], ...]
 
 
-def keep_on(remaining: Remaining, planned: Planned) -> Kept:
-    """Return what the plan still makes of the pieces in hand."""
+def keep_on(remaining: Remaining, planned: Planned, anew: Sequence[InHand] = ()) -> Kept:
+    """Return what the plan still makes of the pieces in hand.
+
+    Args:
+        remaining: What is left of the job.
+        planned: The plan that was being cut.
+        anew: Sheets that are not there, to be bought again where there are any in stock.
+    """
     job = remaining.job
     assert job.earlier is not None
     copies = {
@@ -60,30 +70,55 @@ def keep_on(remaining: Remaining, planned: Planned) -> Kept:
     }
     roots = []
     placed: Counter[tuple[int, int]] = Counter()
-    for index, piece in enumerate(remaining.in_hand):
+    first = len(remaining.in_hand)
+    stock, bought = _buy_again(job.sheets[first:], planned, anew)
+    pieces = [*enumerate(remaining.in_hand), *((first + index, piece) for index, piece in bought)]
+    pieces.sort(key=lambda pair: pair[1].sheet)
+    for index, piece in pieces:
         root = _root_of(job, job.sheets[index], piece, planned, copies)
         leaves = [node for node in _leaves(root) if isinstance(node, PartLeaf)]
         if not leaves:
             root = make_rest(_whole(job.sheets[index]), job.sheets[index], job.keep)
         placed.update((leaf.part, leaf.copy) for leaf in leaves)
         roots.append(root)
+    sheets = tuple(index for index, _ in pieces)
     members = tuple(
         (index, missing)
         for index, part in enumerate(job.parts)
         if (missing := tuple(c for c in range(part.count) if (index, c) not in placed))
     )
     parts = tuple(replace(job.parts[index], count=len(missing)) for index, missing in members)
-    rests = tuple(_rests(job, roots, parts))
+    rests = tuple(_rests([job.sheets[index] for index in sheets], roots, parts))
     return Kept(
+        sheets=sheets,
         roots=tuple(roots),
+        stock=first,
         lost=replace(
             job,
             parts=parts,
-            sheets=(*(sheet for _, _, sheet in rests), *job.sheets[len(roots) :]),
+            sheets=(*(sheet for _, _, sheet in rests), *stock),
         ),
         rests=tuple((index, path) for index, path, _ in rests),
         members=members,
     )
+
+
+def _buy_again(
+    stock: Sequence[Sheet], planned: Planned, anew: Sequence[InHand]
+) -> tuple[tuple[Sheet, ...], list[tuple[int, InHand]]]:
+    """Return what is left of the stock, and each sheet bought again with its index there."""
+    left = list(stock)
+    bought = []
+    for piece in anew:
+        name = planned.sheets[piece.sheet - 1].stock
+        for index, sheet in enumerate(left):
+            is_same = (sheet.length, sheet.width) == (piece.length, piece.width)
+            if sheet.name == name and is_same and sheet.count != 0:
+                if sheet.count is not None:
+                    left[index] = replace(sheet, count=sheet.count - 1)
+                bought.append((index, piece))
+                break
+    return tuple(left), bought
 
 
 def put_in(kept: Kept, found: Layout) -> Layout:
@@ -101,13 +136,13 @@ def put_in(kept: Kept, found: Layout) -> Layout:
             index, path = kept.rests[sheet.sheet]
             roots[index] = _with_node(roots[index], path, root)
         else:
-            stock = sheet.sheet - len(kept.rests) + len(roots)
+            stock = sheet.sheet - len(kept.rests) + kept.stock
             bought.append(SheetLayout(sheet=stock, root=root))
     return Layout(
         sheets=(
             *(
                 SheetLayout(sheet=index, root=root)
-                for index, root in enumerate(roots)
+                for index, root in zip(kept.sheets, roots, strict=True)
                 if any(isinstance(leaf, PartLeaf) for leaf in _leaves(root))
             ),
             *bought,
@@ -186,11 +221,10 @@ def may_lie(part: Part, sheet: Sheet, *, turned: bool) -> bool:
 
 
 def _rests(
-    job: Job, roots: list[Node], parts: tuple[Part, ...]
+    sources: Sequence[Sheet], roots: Sequence[Node], parts: tuple[Part, ...]
 ) -> Iterator[tuple[int, tuple[int, ...], Sheet]]:
-    """Yield every leftover of the pieces in hand that a part could come from, as a sheet."""
-    for index, root in enumerate(roots):
-        source = job.sheets[index]
+    """Yield every leftover of the roots that a part could come from, as a sheet."""
+    for index, (source, root) in enumerate(zip(sources, roots, strict=True)):
         for place in walk(root, _whole(source)):
             if not isinstance(place.node, RestLeaf) or _is_trimmed_off(root, place):
                 continue

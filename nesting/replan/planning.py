@@ -1,13 +1,14 @@
 """Planning again from the garage as it is.
 
-The pieces in hand are sheets that cost nothing. Four ways are compared: keeping on as planned
+The pieces in hand are sheets that cost nothing. Several ways are compared: keeping on as planned
 and putting what was lost into the leftovers; the same with what else stands in the garage; laying
-all that is left afresh on both; and buying. The one that places most, then costs least, then
-changes least is taken. What is bought gets its first cuts at the yard, as in any plan.
+all that is left afresh on both; buying; and buying again what is missing. The one that places most,
+then costs least, then changes least is taken. What is bought gets its first cuts at the yard, as in
+any plan.
 """
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -15,7 +16,8 @@ from nesting.checks import check_layout
 from nesting.defects import keep_what_is_sound
 from nesting.errors import LayoutError
 from nesting.first_cuts import solve_with_yard
-from nesting.garage.keep_on import keep_on, put_in
+from nesting.garage.hand import InHand, list_missing
+from nesting.garage.keep_on import Kept, keep_on, put_in
 from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import Remaining, find_remaining
@@ -145,7 +147,7 @@ def replan(
         progress=progress,
     )
     remaining = find_remaining(job, planned, marks)
-    own, chosen = _choose(remaining, planned, search)
+    own, chosen = _choose(remaining, planned, list_missing(planned, marks), search)
     layout = _in_order(remaining, chosen, planned, marks)
     faults = check_layout(remaining.job, layout)
     if faults:
@@ -165,12 +167,13 @@ def replan(
     )
 
 
-def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_Found, _Found]:
+def _choose(
+    remaining: Remaining, planned: Planned, missing: Sequence[InHand], search: _Search
+) -> tuple[_Found, _Found]:
     """Return the best layout on what is in hand, and the best one with buying allowed."""
     job = remaining.job
-    kept = keep_on(remaining, planned)
 
-    def fill(lost: Job) -> _Found:
+    def fill(kept: Kept, lost: Job) -> _Found:
         found = search.find(lost, share=4)
         return _Found(
             layout=replace(
@@ -181,19 +184,23 @@ def _choose(remaining: Remaining, planned: Planned, search: _Search) -> tuple[_F
             keeps_on=True,
         )
 
+    kept = keep_on(remaining, planned)
     rests = len(kept.rests)
-    own = fill(_only(kept.lost, lambda index: index < rests))
+    own = fill(kept, _only(kept.lost, lambda index: index < rests))
     if own.missing and any(sheet.owned for sheet in kept.lost.sheets[rests:]):
-        own = min(own, fill(_without_buying(kept.lost)), key=lambda found: found.worth)
+        own = min(own, fill(kept, _without_buying(kept.lost)), key=lambda found: found.worth)
     if own.missing:
         afresh = search.find(_without_buying(job), share=2)
         own = min(own, replace(afresh, job=job), key=lambda found: found.worth)
     if not own.missing:
         return own, own
-    bought = fill(kept.lost)
+    ways = [fill(kept, kept.lost)]
+    if missing:
+        again = keep_on(remaining, planned, missing)
+        ways.append(fill(again, again.lost))
     afresh = search.find(job, share=2)
-    bought = replace(bought, bound=afresh.bound, groups=afresh.groups)
-    return own, min(bought, afresh, key=lambda found: found.worth)
+    best = min(*ways, afresh, key=lambda found: found.worth)
+    return own, replace(best, bound=afresh.bound, groups=afresh.groups)
 
 
 def _in_order(remaining: Remaining, chosen: _Found, planned: Planned, marks: Marks) -> Layout:
