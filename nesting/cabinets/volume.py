@@ -10,7 +10,7 @@ from math import pi
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import Covering
 from nesting.cabinets.fittings import Hardware
-from nesting.cabinets.hole_bodies import find_displaced
+from nesting.cabinets.hole_bodies import find_boards, find_displaced
 from nesting.cabinets.hole_places import PlacedHole
 from nesting.cabinets.panels import Bar, Panel, Shared, Space
 from nesting.cabinets.space import Box, Point
@@ -113,6 +113,9 @@ def find_mass(construction: Construction, holes: tuple[PlacedHole, ...]) -> Mass
         board, (across, along) = placed.panel.board, placed.hole.opening
         share = Fraction(1) if placed.hole.window else Fraction(pi / 4)
         panels -= share * _mass(across * along * board.thickness, densities[board])
+        lining = find_density(board.material, placed.hole.wall)
+        for _, length, width in find_boards(placed, construction):
+            panels += _mass(length * width * placed.hole.wall, lining)
     battens = sum(find_volume(bar) for bar in construction.bars)
     battens -= sum(shared.box.volume for shared in _mitred(construction))
     return Mass(

@@ -9,6 +9,7 @@ from nesting.cabinets.boards import measure_boards
 from nesting.cabinets.design import BoxDesign, GrainRound
 from nesting.cabinets.expand import expand
 from nesting.cabinets.joints import Joint, JointKind
+from nesting.cabinets.space import Axis
 from nesting.checks import check_layout
 from nesting.first_cuts import solve_with_yard
 from nesting.job import Job
@@ -145,6 +146,18 @@ def test_a_mirrored_pair_with_a_joint_across_comes_from_one_blank() -> None:
     assert list_remarks(layout) == [
         "STOP: make the grooves and rebates across this piece first, then rip it"
     ]
+
+
+def test_the_halves_of_a_wide_blank_have_their_joints_at_the_same_heights() -> None:
+    """Acceptance: both halves' features equal to 0."""
+    wanted = design(joint=Joint(kind=JointKind.REBATE), joint_first=True)
+    (build,) = box_job(wanted, BIRCH).cabinets
+    heights = [
+        [(cut.box.low[Axis.HEIGHT.index], cut.box.high[Axis.HEIGHT.index]) for cut in panel.cuts]
+        for panel in build.panels
+        if panel.name in ("left side", "right side")
+    ]
+    assert heights[0] == heights[1] != []
 
 
 def test_the_yard_cuts_through_no_strip() -> None:

@@ -171,3 +171,19 @@ def test_the_boards_of_a_slot_are_as_long_as_its_depth_behind_the_baffle() -> No
         ("right", mm(60), behind),
         ("top", mm(324), behind),
     )
+
+
+def test_the_boards_of_a_port_weigh_something_too() -> None:
+    """Two of 60 and two of 236 mm, 132.3 deep, of 18 mm birch at 685 kg/m3; the window is out."""
+    port = Hole(
+        name="slot",
+        kind=HoleKind.PORT,
+        panel="baffle",
+        window=(mm(200), mm(60)),
+        wall=mm(18),
+        depth=mm(150),
+    )
+    laid = lay_out(FRAMED)
+    lined, without = (find_mass(laid, holes).panels for holes in (place(FRAMED, port), ()))
+    boards = 2 * (0.06 + 0.236) * 0.1323 * 0.018 * 685
+    assert float(lined - without) == pytest.approx(boards - 0.2 * 0.06 * 0.018 * 685, rel=1e-6)
