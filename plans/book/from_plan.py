@@ -2,15 +2,16 @@
 
 from collections.abc import Iterator
 
-from nesting.garage.hand import find_thickness, raw_edges
+from nesting.garage.hand import find_defects, find_thickness, raw_edges
 from nesting.garage.marks import Marks, is_there
 from nesting.garage.planned import Planned
 from nesting.sheets import Trim, mean_reading
+from nesting.zones import is_sound
 from plans.book.entries import SIDES, Offcut, entry_number
 
 
 def offcuts_of(planned: Planned, marks: Marks, day: str) -> tuple[Offcut, ...]:
-    """Return the leftovers that a plan has made, with those of the plans it goes on from.
+    """Return the sound leftovers that a plan has made, with those of the plans before it.
 
     Args:
         planned: The plan.
@@ -41,7 +42,7 @@ def cut_up_entries(planned: Planned, marks: Marks) -> tuple[int, ...]:
 
 def _offcuts(planned: Planned, marks: Marks, day: str) -> Iterator[Offcut]:
     for piece in planned.kept:
-        if piece.code not in marks.spoilt:
+        if piece.code not in marks.spoilt and not piece.defects:
             yield Offcut(
                 material=piece.material,
                 thickness=piece.thickness,
@@ -55,7 +56,7 @@ def _offcuts(planned: Planned, marks: Marks, day: str) -> Iterator[Offcut]:
             )
     for sheet, found in planned.pieces():
         is_free = is_there(sheet, found, marks) if marks.cuts else found.code not in marks.spoilt
-        if found.is_offcut and is_free:
+        if found.is_offcut and is_free and is_sound(found.rect, find_defects(sheet, marks)):
             readings = find_thickness(sheet, marks)
             yield Offcut(
                 material=sheet.material,

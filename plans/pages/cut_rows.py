@@ -388,7 +388,7 @@ def _code(code: str, place: Columns, baseline: float, *, is_kept: bool) -> tuple
     if not words:
         return ()
     if words == "WASTE":
-        return (Text(x=place.codes, y=baseline, words=words, height=WASTE_WORD, bold=is_kept),)
+        return (Text(x=place.codes, y=baseline, words=words, height=WASTE_WORD),)
     height = fit(words, place.end - place.codes, FIGURE, NOTE, bold=is_kept) or NOTE
     return (
         Text(

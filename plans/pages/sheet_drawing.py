@@ -103,6 +103,7 @@ def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[st
     lines = [cut_line(cut, scale) for cut in view.cuts]
     labels: list[Label] = []
     taken = [line.box(LINE_HALF) for line in lines if line.number in heavy]
+    taken += [box for box, _ in defect_areas(view, scale)]
     for piece in [*_parts(view, scale), *_offcuts(view, scale)]:
         bare = replace(piece, size="", name="", tallest=6.5, least=NOTE)
         labels += letter_piece(bare, taken)

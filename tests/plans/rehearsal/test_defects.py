@@ -13,8 +13,9 @@ from nesting.sheets import Defect, Use
 from plans.plan import make_plan
 from plans.plan_file import plan_document
 from plans.rehearsal import rehearse
-from tests.nesting.defects.defect_jobs import unsound
+from tests.nesting.defects.defect_jobs import chance_job, unsound
 from tests.nesting.hand_made import job, part
+from tests.plans.plan_rules import faults_of
 from tests.plans.rehearsal.mutations import Json, figures_of, slip
 
 KNOT = Defect(what="knot hole", x=mm(1150), y=mm(600), length=mm(80), width=mm(50))
@@ -111,3 +112,13 @@ def test_no_slip_of_2_mm_in_a_figure_of_a_defect_passes() -> None:
     for figure in figures:
         for sign in (-1, 1):
             assert rehearse(slip(good(), figure, sign)).faults, figure
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("seed", range(25))
+def test_any_plan_round_defects_passes_the_rehearsal_and_the_rules(seed: int) -> None:
+    made = chance_job(seed)
+    result = solve_clear(made, effort=1)
+    document = plan_document(made, result, make_plan(made, result))
+    assert rehearse(document).faults == ()
+    assert faults_of(document) == []
