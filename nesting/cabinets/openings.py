@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isqrt
 
+from nesting.cabinets.bays import find_bays
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.ends import CLOSED_BY, find_closings
 from nesting.cabinets.hole_places import PlacedHole, find_faces
@@ -26,6 +27,7 @@ class Opening:
         low: Its low corner in the cabinet; for a hole its centre.
         high: Its high corner.
         is_round: Whether it is a round hole.
+        is_bay: Whether it leads into one bay of the inside only.
     """
 
     name: str
@@ -34,6 +36,7 @@ class Opening:
     low: Point
     high: Point
     is_round: bool = False
+    is_bay: bool = False
 
 
 def find_openings(
@@ -69,15 +72,7 @@ def find_openings(
                     high=(inside.high[0], depth, inside.high[2]),
                 )
             continue
-        bars = [bar for bar in construction.bars if bar.name.startswith(f"{end} frame")]
-        less = 2 * bars[0].section[0] if bars and f"{end} frame" in frames else 0
-        yield Opening(
-            name=f"the open {end}",
-            sides=(inside.size(Axis.WIDTH) - less, inside.size(Axis.HEIGHT) - less),
-            is_end=True,
-            low=(inside.low[0], depth, inside.low[2]),
-            high=(inside.high[0], depth, inside.high[2]),
-        )
+        yield from _find_end(construction, end, depth, panels, frames)
     for placed in holes:
         if placed.panel.name in panels and placed.hole.name not in fitted:
             across, along = placed.hole.opening
@@ -89,6 +84,38 @@ def find_openings(
                 high=find_centre(placed),
                 is_round=placed.hole.window is None,
             )
+
+
+def _find_end(
+    construction: Construction,
+    end: str,
+    depth: Length,
+    panels: frozenset[str],
+    frames: frozenset[str],
+) -> Iterator[Opening]:
+    """Yield an open end, or its bays where shelves or dividers stand behind it."""
+    inside = construction.spaces[0].box
+    bars = [bar for bar in construction.bars if bar.name.startswith(f"{end} frame")]
+    less = 2 * bars[0].section[0] if bars and f"{end} frame" in frames else 0
+    bays = find_bays(inside, [panel for panel in construction.inner if panel.name in panels])
+    for number, bay in enumerate(bays, start=1):
+        part = f", bay {number}" if len(bays) > 1 else ""
+        yield Opening(
+            name=f"the open {end}{part}",
+            sides=(bay.size(Axis.WIDTH) - less, bay.size(Axis.HEIGHT) - less),
+            is_end=True,
+            low=(bay.low[0], depth, bay.low[2]),
+            high=(bay.high[0], depth, bay.high[2]),
+            is_bay=len(bays) > 1,
+        )
+
+
+def is_open_to(opening: Opening, place: Point) -> bool:
+    """Return whether an opening leads to a place: that of a bay only to what lies in the bay."""
+    return not opening.is_bay or all(
+        opening.low[axis.index] <= place[axis.index] <= opening.high[axis.index]
+        for axis in (Axis.WIDTH, Axis.HEIGHT)
+    )
 
 
 def find_centre(placed: PlacedHole) -> Point:

@@ -13,6 +13,7 @@ from nesting.cabinets.openings import (
     find_centre,
     find_distance,
     find_openings,
+    is_open_to,
     is_put_in_from_inside,
 )
 from nesting.cabinets.space import Point
@@ -177,7 +178,9 @@ def _passes(inside: _Inside, opening: Opening, reach: Length) -> bool:
     """
     if inside.needs_end and not opening.is_end:
         return False
-    if inside.place is not None and find_distance(opening, inside.place) > reach:
+    if inside.place is not None and (
+        find_distance(opening, inside.place) > reach or not is_open_to(opening, inside.place)
+    ):
         return False
     if inside.is_hand:
         return min(opening.sides) >= inside.size[0]
