@@ -1,6 +1,7 @@
 """One table [[cabinet]]: what the builder says about a cabinet."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 from enum import Enum
 from typing import Final
 
@@ -16,6 +17,7 @@ from nesting.cabinets.design import (
     Through,
 )
 from nesting.cabinets.families import Design
+from nesting.cabinets.splay import find_compound_mitre
 from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit, inch, mm, round_to
@@ -38,6 +40,7 @@ MOST_CABINETS: Final = 500
 MOST_ALLOWANCE: Final = mm(50)
 TOP_OF_DEPTH: Final = 3
 FRONT_OF_HEIGHT: Final = 6
+SPLAYED: Final = {"splayed", "tapered", "hopper", "pyramid"}
 
 
 class Family(Enum):
@@ -72,6 +75,9 @@ def read_cabinet(table: Table, stock: Stock, covering: Covering | None) -> Desig
         covering: The covering of the job; None for none.
     """
     name = table.text("name")
+    if str(table.values.get("family", "")).strip().lower() in SPLAYED:
+        _refuse_splayed(table)
+        return None
     family = table.choice("family", Family, Family.BOX)
     count = table.whole("count", 1, least=1, most=MOST_CABINETS)
     height, width, depth = (table.length(key) for key in ("height", "width", "depth"))
@@ -93,6 +99,20 @@ def read_cabinet(table: Table, stock: Stock, covering: Covering | None) -> Desig
         record_at_keys(error, table)
         return None
     return design
+
+
+def _refuse_splayed(table: Table) -> None:
+    """Record that a box with four sloping sides is not worked out, with the angles it needs."""
+    splay = table.number("splay", Decimal(5), most=Decimal(60))
+    tilt, gauge = find_compound_mitre(float(splay))
+    table.fault(
+        "a box whose four sides slope is not worked out: its corners are compound mitres",
+        f"List its sides and bottom as [[part]]s, each as large as its outside face, and cut the "
+        f"corners by hand: for sides that lean {splay:f}° out of upright (splay = ...) tilt the "
+        f"blade {tilt:.1f}° and set the mitre gauge to {gauge:.1f}°. Try it on four scraps. With "
+        'one sloping side it is a "wedge".',
+        "family",
+    )
 
 
 def _read_box(

@@ -339,6 +339,12 @@ def test_a_bare_word_names_a_joint() -> None:
     assert read(BOX + 'joint = "mitre"\n').joint == Joint(kind=JointKind.MITRE)
 
 
+def test_a_box_with_four_sloping_sides_is_refused_with_its_angles() -> None:
+    text = refused(BOX + 'family = "splayed"\nsplay = 5\n')
+    assert "a box whose four sides slope is not worked out: its corners are compound" in text
+    assert "tilt the blade 44.8° and set the mitre gauge to 85.0°" in text
+
+
 def test_a_back_in_a_rebate_or_groove_is_read_with_its_usual_seat() -> None:
     deep = read(BOX + 'back = { fit = "rebate", depth = 8, set_back = 2, play = 0.5 }\n').back
     assert deep == Closing(fit=Fit.REBATE, depth=mm(8), set_back=mm(2), play=mm("0.5"))
