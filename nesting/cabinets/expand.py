@@ -55,15 +55,7 @@ def expand(
     """
     assert len(letters) == design.count, "a letter for each cabinet"
     construction = construct(design, measured, step=step, unit=unit)
-    hidden = find_hidden_kinds(design, construction)
-    parts = [
-        _bind(
-            list_parts(construction.panels, each, step=step, unit=unit, hidden=hidden),
-            design,
-            construction,
-        )
-        for each in letters
-    ]
+    parts = [_list_own(design, construction, each, step=step, unit=unit) for each in letters]
     fitted = _fit_out(design, construction, letters, measured, step=step, unit=unit)
     lining = [list_port_boards(fitted.boards, each, step=step, unit=unit) for each in letters]
     battens = [list_battens(construction.bars, each, step=step, unit=unit) for each in letters]
@@ -124,8 +116,12 @@ def construct(
     return replace(construction, shell=note_holes(named, design.fittings.holes))
 
 
-def _bind(parts: tuple[Part, ...], design: Design, construction: Construction) -> tuple[Part, ...]:
+def _list_own(
+    design: Design, construction: Construction, letter: str, *, step: Length, unit: Unit
+) -> tuple[Part, ...]:
     """Return the parts of one cabinet, those that must come from one strip bound together."""
+    hidden = find_hidden_kinds(design, construction)
+    parts = list_parts(construction.panels, letter, step=step, unit=unit, hidden=hidden)
     if not isinstance(design, BoxDesign):
         return parts
     if design.grain_round is not GrainRound.NO:

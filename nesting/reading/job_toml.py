@@ -110,8 +110,10 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     if len(builds) == len(cabinets):
         make = partial(expand_design, stock=stock, step=step, unit=root.unit, kerf=saw.kerf)
         merged = merge_parts(merge_tables, merged, make)
-        parts, cabinets, builds = merged.parts, merged.cabinets, merged.builds
-    plain, builds = take_from_holes((read.part for read in parts), builds, cabinets, root.unit)
+    parts, cabinets = merged.parts, merged.cabinets
+    plain, builds = take_from_holes(
+        (read.part for read in parts), merged.builds, cabinets, root.unit
+    )
     needed = {part.name for part in plain}
     yard_table, car_table = root.table("yard"), root.table("car")
     yard, car = read_yard(yard_table), read_car(car_table)

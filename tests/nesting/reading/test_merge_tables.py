@@ -107,3 +107,9 @@ def test_nothing_is_changed_without_a_merge() -> None:
 )
 def test_what_cannot_be_merged_is_refused_with_a_remedy(text: str, expected: str) -> None:
     assert expected in message(text)
+
+
+def test_a_faulty_cabinet_is_told_and_its_merge_is_left_alone() -> None:
+    text = message(SHELF + CUPBOARD.replace("590", "20") + merge("Cupboard: Shelf", "Shelf"))
+    assert "'Cupboard'" in text
+    assert "merge" not in text
