@@ -17,7 +17,7 @@ from nesting.cabinets.bench_tasks import (
 )
 from nesting.cabinets.construction import Construction
 from nesting.cabinets.design import Closing, Fit, Fitted
-from nesting.cabinets.ends import find_closings, find_end
+from nesting.cabinets.ends import CLOSED_BY, find_closings, find_end
 from nesting.cabinets.fittings import AssemblyWishes, LoadsFrom
 from nesting.cabinets.holes import HoleKind
 from nesting.cabinets.openings import find_openings, is_put_in_from_inside
@@ -52,7 +52,8 @@ def _stand_carcass(bench: Bench) -> None:
     closings = find_closings(construction)
     grooved = tuple(panel.name for panel in closings if _is_grooved(bench.plan, panel))
     carcass = tuple(each.name for each in construction.shell if each not in closings)
-    is_closed = bool(grooved) and len(grooved) == len(closings)
+    ends = {find_end(construction, panel) for panel in closings if panel.name in grooved}
+    is_closed = ends == set(CLOSED_BY)
     let_in = _find_let_in(construction)
     carcass += tuple(each.name for each in construction.inner) if is_closed else let_in
     cut_joints(bench)

@@ -101,7 +101,7 @@ def cut_joints(bench: Bench) -> None:
             holds = cut.what.removeprefix("groove for ")
             if holds in inner:
                 let_in[holds] = None
-            what = "grooves" if holds in inner else cut.what
+            what = "grooves" if holds in inner else cut.what.replace("finger slot", "fingers")
             names.setdefault(what, {})[panel.name] = None
     for what, panels in names.items():
         said = f"grooves for {', '.join(let_in)}" if what == "grooves" else what

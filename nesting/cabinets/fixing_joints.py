@@ -97,11 +97,15 @@ def _find_rests(
                 yield _joint(contact, (closing, bar), kind="closings")
     is_front = find_end(construction, closing) == "front"
     for panel in fixed:
-        for cut in panel.cuts:
-            common = cut.box.overlap(closing.box)
-            if common is not None and cut.what.startswith("rebate for the"):
-                contact = _rest(closing, panel, common, is_front=is_front)
-                yield _joint(contact, (closing, panel), kind="closings")
+        rests = [
+            common
+            for cut in panel.cuts
+            if cut.what.startswith("rebate for the") and (common := cut.box.overlap(closing.box))
+        ]
+        if rests:
+            longest = max(rests, key=lambda common: common.size(panel.length.axis))
+            contact = _rest(closing, panel, longest, is_front=is_front)
+            yield _joint(contact, (closing, panel), kind="closings")
 
 
 def _rest(closing: Panel, panel: Panel, common: Box, *, is_front: bool) -> Contact:

@@ -3,15 +3,16 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 
 from nesting.cabinets.bodies import meet
 from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
+from nesting.cabinets.families import Design
 from nesting.cabinets.fittings import CarcassScrews, Screws
 from nesting.cabinets.fixing_joints import list_solids
 from nesting.cabinets.fixings import FAR_FACE, FixingRow, map_fixings
 from nesting.cabinets.goods import find_glued
-from nesting.cabinets.hole_places import PlacedHole, place_holes
+from nesting.cabinets.hole_places import PlacedHole, is_sloped, place_holes
 from nesting.cabinets.holes import Hole, HoleKind
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.keep_outs import find_keep_outs
@@ -20,6 +21,7 @@ from nesting.errors import InputError
 from nesting.lengths import Length, Unit, mm
 from tests.nesting.cabinets.designs import THICKNESSES, box_designs, design, lay_out
 from tests.nesting.cabinets.fit_samples import FRAMED, place, woofer
+from tests.nesting.cabinets.generated import DESIGNS, lay_out_or_skip
 from tests.nesting.cabinets.test_wedge import WEDGE
 
 ROUNDED = Screws(round_over=mm(12))
@@ -253,3 +255,25 @@ def test_battens_along_a_slope_and_the_baffle_on_them_get_their_screws() -> None
     assert across.positions == (mm(50), mm(200), mm(350), mm(500))
     upright = "baffle to front frame, left"
     assert drilled[upright].positions == free[upright].positions
+
+
+@pytest.mark.property
+@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(DESIGNS, THICKNESSES)
+def test_screws_of_every_family_and_joint_hold_and_keep_clear(
+    wanted: Design, thickness: Length
+) -> None:
+    """Those that stay: out of every band, apart from each other, short of the far face."""
+    laid = lay_out_or_skip(wanted, thickness)
+    screws = Screws(carcass=CarcassScrews.STAY, round_over=mm(3))
+    rows, _ = map_fixings("Box", laid, (), screws, Unit.MM)
+    bands = find_keep_outs(laid, (), screws.round_over)
+    leaning = {panel.name for panel in laid.panels if is_sloped(panel)}
+    upright = [rod for row in rows if row.through not in leaning for rod in row.rods]
+    for row in rows:
+        assert row.length < row.stack - FAR_FACE
+        assert row.positions == tuple(sorted(row.positions))
+        assert row.positions[0] >= 0
+    for number, rod in enumerate(upright):
+        assert not any(meet(rod, band, screws.margin) for _, band in bands)
+        assert not any(meet(other, rod, screws.margin) for other in upright[:number])

@@ -9,6 +9,7 @@ from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit, Fitted
 from nesting.cabinets.fittings import AssemblyWishes, Fittings, LoadsFrom, Screws
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.panels import Panel
+from nesting.cabinets.shelving import Shelves
 from nesting.errors import InputError
 from nesting.lengths import Length, mm
 from nesting.parts import Status
@@ -114,6 +115,19 @@ def test_a_cabinet_closed_by_its_grooves_is_filled_before_it_is_glued_up() -> No
     glued = next(number for number, step in enumerate(steps) if step.startswith("Glue up"))
     assert steps.index("Fix the damping to the inside.") < glued
     assert found.steps[glued].closes == "back"
+
+
+def test_a_case_with_a_grooved_back_is_still_open_in_front() -> None:
+    """Shelves that stand free are fitted to the standing case, not glued up with it."""
+    case = design(back=GROOVE, baffle=Closing(fit=Fit.NONE), shelves=Shelves(count=2))
+    steps = [step.what for step in fit(case).steps]
+    assert steps[-1] == "Fit shelf 1, shelf 2."
+
+
+def test_a_rebate_across_fingers_is_one_joint_for_screws() -> None:
+    wanted = design(back=REBATE, joint=Joint(kind=JointKind.FINGER))
+    rows = fit(wanted, Fittings(screws=Screws())).fixings
+    assert [row.into for row in rows] == ["left side", "right side", "top", "bottom"]
 
 
 def test_screws_of_a_rebated_back_stand_in_the_middle_of_its_rest() -> None:
