@@ -1,6 +1,7 @@
 """The car's page: what goes in, in the order of loading, and what to check before driving."""
 
 from plans.pages.blocks import Block, flow, moved, space
+from plans.pages.car_picture import car_pictures
 from plans.pages.fonts import printable, text_width
 from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import BIG, FIGURE, NOTE, fit, heading, paragraph
@@ -12,7 +13,7 @@ from plans.sections.car import CarPage, CarPiece
 
 NUMBER_X = 10.0
 CODE_X = 29.0
-SIZE_X = 56.0
+SIZE_X = 58.0
 LIE_X = 114.0
 
 
@@ -32,6 +33,7 @@ def _blocks(page: CarPage, width: float) -> list[Block]:
         paragraph(page.total, width, height=FIGURE, bold=True),
         paragraph(f"{page.opening}; {page.floor}; {page.clearance}.", width),
         space(2.0),
+        car_pictures(page, width),
     ]
     if page.does_not_fit:
         blocks += [framed("DOES NOT GO IN", page.does_not_fit, width), space(2.0)]
@@ -59,7 +61,8 @@ def _piece(piece: CarPiece, width: float) -> Block:
     people = "TWO PEOPLE" if piece.people > 1 else ""
     lie = paragraph(piece.lie, width - LIE_X, x=LIE_X, bold=True)
     check = paragraph(piece.check, width - LIE_X, x=LIE_X)
-    origin = paragraph(f"sheet {piece.sheet}, {piece.material}", width - SIZE_X, x=SIZE_X)
+    words = f"sheet {piece.sheet}, {piece.material}"
+    origin = paragraph(words, LIE_X - SIZE_X - 2.0, x=SIZE_X)
     shapes: list[Shape] = [
         rule(width),
         TickBox(x=0.25, y=3.2, size=TICK),
@@ -73,6 +76,6 @@ def _piece(piece: CarPiece, width: float) -> Block:
         shapes.append(Text(x=x, y=12.0, words=people, height=NOTE, bold=True))
     shapes += moved(lie.shapes, 0.0, 1.0)
     shapes += moved(check.shapes, 0.0, 1.0 + lie.height)
-    upper = max(13.2, 1.4 + lie.height + check.height)
-    shapes += moved(origin.shapes, 0.0, upper)
-    return Block(height=upper + origin.height + 1.4, shapes=tuple(shapes))
+    shapes += moved(origin.shapes, 0.0, 12.6)
+    height = max(12.6 + origin.height, 1.4 + lie.height + check.height)
+    return Block(height=height + 1.4, shapes=tuple(shapes))

@@ -27,6 +27,8 @@ class CarPiece:
         material: Material and thickness.
         length: The side that lies along the car.
         width: The side across.
+        thickness: How thick it is.
+        way: How it lies.
         size: "1016 × 1220", the side along the car first.
         mass: Its mass in kilograms.
         people: 1, or 2 where it is over the lift limit.
@@ -41,6 +43,8 @@ class CarPiece:
     material: str
     length: Length
     width: Length
+    thickness: Length
+    way: Lie
     size: str
     mass: str
     people: int
@@ -56,6 +60,9 @@ class CarPage:
         pieces: In the order of loading.
         loads: How many trips.
         opening: "opening 1080 × 760 mm".
+        sides: Width and height of the opening.
+        side_texts: The same as printed: "1080", "760".
+        room: What is free of it for the pieces, across between the arches and upwards.
         floor: "floor 1620 mm long, 1040 mm between the arches".
         clearance: "10 mm free on every side, taken off already".
         total: "5 pieces, 98.6 kg in all, 2 trips".
@@ -68,6 +75,9 @@ class CarPage:
     pieces: tuple[CarPiece, ...]
     loads: int
     opening: str
+    sides: tuple[Length, Length]
+    side_texts: tuple[str, str]
+    room: tuple[Length, Length]
     floor: str
     clearance: str
     total: str
@@ -124,6 +134,9 @@ def make_car_page(worked: Worked) -> CarPage | None:
         loads=len(loads),
         opening=f"opening {show_size(car.opening_width, car.opening_height, job.unit)} "
         f"{job.unit.value}, wide × high",
+        sides=(car.opening_width, car.opening_height),
+        side_texts=(show(car.opening_width, job.unit), show(car.opening_height, job.unit)),
+        room=(car.room_width, car.room_height),
         floor=f"floor {show_with_unit(car.floor_length, job.unit)} long, "
         f"{show_with_unit(car.arch_width, job.unit)} between the arches",
         clearance=f"{show_with_unit(car.clearance, job.unit)} kept free on every side of a piece",
@@ -185,6 +198,8 @@ def _pieces(job: Job, car: Car, loads: list[list[_Loaded]]) -> Iterator[CarPiece
                 material=f"{sheet.material} {show(sheet.thickness, job.unit)}",
                 length=one.way.along,
                 width=one.way.across,
+                thickness=one.thickness,
+                way=one.way.lie,
                 size=show_size(one.way.along, one.way.across, job.unit),
                 mass=show_kg(piece_mass_kg(sheet, one.place.rect)),
                 people=2 if is_over_limit(job, sheet, one.place.rect) else 1,
