@@ -53,7 +53,7 @@ def _strip(rows: Sequence[SessionRow], width: float) -> Block:
         number = Text(
             x=x + long / 2, y=8.6, words=row.number, height=FIGURE, bold=True, anchor=Anchor.MIDDLE
         )
-        if text_width(row.number, FIGURE, bold=True) + 1.0 <= long:
+        if text_width(row.number, FIGURE, bold=True) + 2.0 <= long:  # clear of the thick rules
             shapes.append(number)
         x += long
         shapes.append(Line(x1=x, y1=2.0, x2=x, y2=2.0 + STRIP, kind=LineKind.STOP))
