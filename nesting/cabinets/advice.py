@@ -4,8 +4,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import chain, combinations, product
 
 from nesting.cabinets.boards import Board
+from nesting.cabinets.closing_design import Closing, Fit, Fitted
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import BoxDesign, Closing, Fit, Fitted
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.families import Design
 from nesting.cabinets.hidden_parts import ask_for_hidden_parts
 from nesting.cabinets.joints import JointKind

@@ -15,8 +15,8 @@ from nesting.cabinets.bench_tasks import (
     prepare,
     say_screws,
 )
+from nesting.cabinets.closing_design import Closing, Fit, Fitted
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Closing, Fit, Fitted
 from nesting.cabinets.ends import CLOSED_BY, find_closings, find_end
 from nesting.cabinets.fittings import AssemblyWishes, LoadsFrom
 from nesting.cabinets.holes import HoleKind

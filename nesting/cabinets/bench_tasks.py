@@ -7,8 +7,8 @@ from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from nesting.cabinets.closing_design import Closing, Covering
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Closing, Covering
 from nesting.cabinets.ends import CLOSED_BY, find_end
 from nesting.cabinets.fittings import AssemblyWishes, CarcassScrews, Hardware, Screws
 from nesting.cabinets.fixings import FixingRow

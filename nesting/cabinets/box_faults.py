@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.carcass import Carcass
-from nesting.cabinets.design import Fit
+from nesting.cabinets.closing_design import Fit
 from nesting.cabinets.fillings import build_braces, closing_spans, split_closing
 from nesting.cabinets.grilles import find_recess_needed, place_grille
 from nesting.cabinets.joints import FEWEST_FINGERS, JointKind

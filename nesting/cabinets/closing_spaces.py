@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from nesting.cabinets.carcass import Carcass
+from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.closings import PlacedClosing
-from nesting.cabinets.design import Closing, Fit
 from nesting.cabinets.fillings import closing_spans, split_closing
 from nesting.cabinets.panels import Space
 from nesting.cabinets.space import Axis, Interval, box_along

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Closing, Covering, Fit, Fitted, Margins
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Fitted, Margins
 from nesting.cabinets.space import Axis, Interval
 from nesting.cabinets.sums import Term, add
 from nesting.lengths import Length

@@ -5,8 +5,9 @@ from dataclasses import replace
 
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.carcass import Carcass, rounded_down, turn_grain
+from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.closings import PlacedClosing
-from nesting.cabinets.design import Along, BoxDesign, Closing, Fit
+from nesting.cabinets.design import Along, BoxDesign
 from nesting.cabinets.panels import Allowance, Panel
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Span, Term, add

@@ -9,8 +9,8 @@ from nesting.cabinets.bench_tasks import Plan
 from nesting.cabinets.boards import Board
 from nesting.cabinets.checks_by_hand import CheckLine, check_diagonals, check_stacks
 from nesting.cabinets.clearances import find_close_calls
+from nesting.cabinets.closing_design import Closing, Covering
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Closing, Covering
 from nesting.cabinets.discs import DiscAdvice, measure_discs
 from nesting.cabinets.fittings import Fittings
 from nesting.cabinets.fixings import FixingRow, map_fixings

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from nesting.cabinets.carcass import Carcass, rounded_down
+from nesting.cabinets.closing_design import Covering
 from nesting.cabinets.closings import clear_ends, list_clearance
-from nesting.cabinets.design import Battens, Corners, Covering
+from nesting.cabinets.design import Battens, Corners
 from nesting.cabinets.frames import Frame
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Term, add, list_terms

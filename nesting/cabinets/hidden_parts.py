@@ -6,7 +6,8 @@ Common practice, no source: what is not on the drawing is not bought.
 from collections.abc import Iterator
 from enum import Enum
 
-from nesting.cabinets.design import BoxDesign, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.holes import HoleKind
 from nesting.cabinets.wedge_design import WedgeDesign
 

@@ -7,9 +7,9 @@ through it stops short, so that nothing of it is seen from outside.
 from dataclasses import replace
 
 from nesting.cabinets.carcass import Carcass
+from nesting.cabinets.closing_design import Fit
 from nesting.cabinets.closings import PlacedClosing
 from nesting.cabinets.corner_joints import mitre_profile
-from nesting.cabinets.design import Fit
 from nesting.cabinets.panels import Cut, Panel
 from nesting.cabinets.space import Axis, Box, box_along
 from nesting.cabinets.sums import Span, add, list_terms

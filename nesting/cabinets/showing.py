@@ -5,8 +5,8 @@ cabinet is closed at both ends, so that nobody looks at what lies within. Whatev
 shows. A grille's cloth hides nothing: light falls through it.
 """
 
+from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Closing, Fit
 from nesting.cabinets.ends import CLOSED_BY, find_closings, find_end
 from nesting.cabinets.families import Design
 from nesting.cabinets.panels import Panel

@@ -7,8 +7,8 @@ from fractions import Fraction
 from itertools import product
 from math import pi
 
+from nesting.cabinets.closing_design import Covering
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Covering
 from nesting.cabinets.fittings import Hardware
 from nesting.cabinets.hole_bodies import find_boards, find_displaced
 from nesting.cabinets.hole_places import PlacedHole

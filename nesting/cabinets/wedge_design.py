@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Battens, Braces, Closing, Corners, Covering, Fit, Margins
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Margins
+from nesting.cabinets.design import Battens, Braces, Corners
 from nesting.cabinets.fittings import Fittings
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, mm

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from nesting.cabinets.boards import Board, real_thickness
+from nesting.cabinets.closing_design import Fit
 from nesting.cabinets.closings import PlacedClosing, place_closing
-from nesting.cabinets.design import Fit
 from nesting.cabinets.profiles import Corner
 from nesting.cabinets.ring_lines import RingBoard
 from nesting.cabinets.rings import FittedBoard, fit_ring

@@ -9,8 +9,8 @@ every panel of a cabinet that is no box.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from nesting.cabinets.closing_design import Closing, Covering
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Closing, Covering
 from nesting.cabinets.ends import CLOSED_BY, find_closings, find_end
 from nesting.cabinets.fittings import BandFace, Pattern, Roll
 from nesting.cabinets.space import Axis

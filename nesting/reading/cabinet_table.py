@@ -6,16 +6,8 @@ from enum import Enum
 from typing import Final
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import (
-    Along,
-    BoxDesign,
-    Closing,
-    Covering,
-    Fit,
-    GrainRound,
-    Grains,
-    Through,
-)
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Along, BoxDesign, GrainRound, Grains, Through
 from nesting.cabinets.families import Design
 from nesting.cabinets.splay import find_compound_mitre
 from nesting.cabinets.wedge_design import WedgeDesign

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from nesting.cabinets.boards import find_spreads, measure_boards
 from nesting.cabinets.build import CabinetBuild
-from nesting.cabinets.design import BoxDesign, Covering
+from nesting.cabinets.closing_design import Covering
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.expand import expand
 from nesting.cabinets.families import Design
 from nesting.cabinets.from_holes import take_plain

@@ -3,7 +3,7 @@
 from typing import Final
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Closing, Fit, Fitted, Margins
+from nesting.cabinets.closing_design import Closing, Fit, Fitted, Margins
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.stock import Stock, read_material
 from nesting.reading.tables import Table

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Final
 
-from nesting.cabinets.design import Covering
+from nesting.cabinets.closing_design import Covering
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.tables import Table

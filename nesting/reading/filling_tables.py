@@ -3,7 +3,8 @@
 from typing import Final
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Battens, Braces, Closing, Corners, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Battens, Braces, Corners
 from nesting.cabinets.hidden_parts import HiddenPart
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.shelving import Dividers, Grille, Shelves

@@ -5,7 +5,8 @@ from decimal import Decimal
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.build import CabinetBuild
-from nesting.cabinets.design import BoxDesign, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.expand import expand
 from nesting.cabinets.letters import name_cabinets
 from nesting.job import Job

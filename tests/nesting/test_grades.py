@@ -5,7 +5,8 @@ from decimal import Decimal
 from functools import partial
 
 from nesting.cabinets.boards import measure_boards
-from nesting.cabinets.design import BoxDesign, Braces, Closing, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import BoxDesign, Braces
 from nesting.cabinets.expand import expand
 from nesting.grades import Cheaper, find_cheaper, list_swaps, swap_materials
 from nesting.job import Job

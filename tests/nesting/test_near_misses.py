@@ -8,7 +8,8 @@ from functools import partial
 import pytest
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import BoxDesign, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.expand import expand
 from nesting.job import Job
 from nesting.lengths import Length, Unit, mm

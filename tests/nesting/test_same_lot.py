@@ -3,7 +3,8 @@
 from dataclasses import replace
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import BoxDesign, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.expand import expand
 from nesting.job import Job
 from nesting.layout import Layout, PartLeaf, SheetLayout

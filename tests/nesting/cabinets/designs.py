@@ -7,18 +7,9 @@ from hypothesis import strategies as st
 from nesting.cabinets.boards import Board
 from nesting.cabinets.box import lay_out_box
 from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Fitted
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import (
-    Battens,
-    BoxDesign,
-    Braces,
-    Closing,
-    Corners,
-    Covering,
-    Fit,
-    Fitted,
-    Through,
-)
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Corners, Through
 from nesting.cabinets.expand import expand
 from nesting.cabinets.hidden_parts import HiddenPart
 from nesting.lengths import Length, Unit, mm

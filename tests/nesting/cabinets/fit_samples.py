@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from nesting.cabinets.design import Battens, BoxDesign, Closing, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Battens, BoxDesign
 from nesting.cabinets.fit_out import FitOut, Subject, fit_out
 from nesting.cabinets.fittings import Clearances, Fittings
 from nesting.cabinets.hole_places import PlacedHole, place_holes

@@ -5,19 +5,9 @@ from dataclasses import replace
 from hypothesis import reject
 from hypothesis import strategies as st
 
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Fitted, Margins
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import (
-    Battens,
-    BoxDesign,
-    Braces,
-    Closing,
-    Corners,
-    Covering,
-    Fit,
-    Fitted,
-    GrainRound,
-    Margins,
-)
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Corners, GrainRound
 from nesting.cabinets.expand import construct
 from nesting.cabinets.families import Design
 from nesting.cabinets.joints import Joint, JointKind

@@ -1,5 +1,6 @@
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Battens, Closing, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Battens
 from nesting.cabinets.expand import expand
 from nesting.lengths import Unit, mm
 from tests.nesting.cabinets.designs import BIRCH, build, design

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from nesting.cabinets.design import BoxDesign, Braces, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign, Braces
 from nesting.cabinets.fit_out import FitOut
 from nesting.cabinets.fittings import (
     AssemblyWishes,

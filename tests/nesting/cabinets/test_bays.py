@@ -1,7 +1,8 @@
 """Bays of a case: sizes by hand, and what can still be reached in each."""
 
 from nesting.cabinets.bays import find_bays
-from nesting.cabinets.design import Braces, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Braces
 from nesting.cabinets.fittings import AssemblyWishes, Fittings, InsideItem
 from nesting.cabinets.shelving import Dividers, Shelves
 from nesting.cabinets.space import Axis

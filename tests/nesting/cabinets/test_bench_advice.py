@@ -2,7 +2,8 @@
 
 import pytest
 
-from nesting.cabinets.design import Along, Closing, Fit, GrainRound, Grains
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Along, GrainRound, Grains
 from nesting.cabinets.expand import expand
 from nesting.cabinets.fittings import Fittings, Hardware
 from nesting.cabinets.hidden_parts import HiddenPart

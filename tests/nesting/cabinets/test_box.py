@@ -1,7 +1,8 @@
 import pytest
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Covering, Fit, Through
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Through
 from nesting.errors import InputError
 from nesting.lengths import mm
 from nesting.parts import Status

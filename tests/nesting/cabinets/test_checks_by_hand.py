@@ -9,7 +9,8 @@ from nesting.cabinets.checks_by_hand import (
     find_diagonal,
     passes,
 )
-from nesting.cabinets.design import Closing, Fit, Through
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Through
 from nesting.lengths import Unit, mm
 from tests.nesting.cabinets.designs import STEP, design, lay_out
 from tests.nesting.cabinets.fit_samples import FRAMED, fit

@@ -8,8 +8,9 @@ import shapely
 from hypothesis import given, settings
 
 from nesting.cabinets.clashes import find_clashes
+from nesting.cabinets.closing_design import Closing, Covering, Fit
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Battens, BoxDesign, Closing, Corners, Covering, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Corners
 from nesting.cabinets.panels import Shared
 from nesting.cabinets.space import Axis, Box
 from nesting.cabinets.sums import Span

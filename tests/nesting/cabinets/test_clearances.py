@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from nesting.cabinets import families
 from nesting.cabinets.bodies import Rod
 from nesting.cabinets.clearances import find_close_calls
-from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Braces
 from nesting.cabinets.fittings import Clearances
 from nesting.cabinets.hole_bodies import find_bodies
 from nesting.cabinets.hole_places import place_holes

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from nesting.cabinets.design import Battens, Closing, Covering, Fit, Fitted, Margins
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Fitted, Margins
+from nesting.cabinets.design import Battens
 from nesting.cabinets.sums import add
 from nesting.errors import InputError
 from nesting.lengths import Length, mm

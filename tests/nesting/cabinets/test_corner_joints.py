@@ -5,7 +5,8 @@ from math import tan
 import pytest
 
 from nesting.cabinets.clashes import find_clashes
-from nesting.cabinets.design import Closing, Fit, Through
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Through
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.errors import InputError
 from nesting.lengths import Length, mm

@@ -1,6 +1,7 @@
 import pytest
 
-from nesting.cabinets.design import Along, Battens, Closing, Covering, Fit, Grains
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Along, Battens, Grains
 from nesting.errors import InputError
 from nesting.lengths import mm
 from nesting.parts import Grain

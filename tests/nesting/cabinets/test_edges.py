@@ -1,6 +1,7 @@
 import pytest
 
-from nesting.cabinets.design import BoxDesign, Closing, Fit, Through
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign, Through
 from nesting.cabinets.edges import find_edges
 from tests.nesting.cabinets.designs import design, lay_out
 

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from nesting.cabinets.bodies import meet
-from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Braces
 from nesting.cabinets.families import Design
 from nesting.cabinets.fittings import CarcassScrews, Screws
 from nesting.cabinets.fixing_joints import list_solids

@@ -1,4 +1,5 @@
-from nesting.cabinets.design import Battens, Closing, Corners, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Battens, Corners
 from nesting.cabinets.panels import Bar
 from nesting.lengths import mm
 from nesting.parts import Status

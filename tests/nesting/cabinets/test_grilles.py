@@ -2,7 +2,7 @@
 
 import pytest
 
-from nesting.cabinets.design import Closing, Covering, Fit, Margins
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Margins
 from nesting.cabinets.shelving import Grille
 from nesting.errors import InputError
 from nesting.lengths import mm

@@ -1,6 +1,7 @@
 """Handed parts: pairs that may take each other's place, and pairs that may not."""
 
-from nesting.cabinets.design import Closing, Fit, GrainRound
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import GrainRound
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.shelving import Shelves
 from nesting.lengths import mm

@@ -1,4 +1,4 @@
-from nesting.cabinets.design import Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.hole_sheets import write_hole_sheet
 from nesting.cabinets.holes import Mounted
 from nesting.lengths import Unit, mm

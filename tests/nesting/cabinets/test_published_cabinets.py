@@ -5,15 +5,8 @@ short of which.
 """
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import (
-    Battens,
-    BoxDesign,
-    Braces,
-    Closing,
-    Corners,
-    Fit,
-    Through,
-)
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Corners, Through
 from nesting.cabinets.expand import expand
 from nesting.lengths import Length, Unit, inch, mm, parse_length
 

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from nesting.cabinets.clashes import find_clashes
-from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit, Fitted
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Fitted
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.fittings import AssemblyWishes, Fittings, LoadsFrom, Screws
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.panels import Panel

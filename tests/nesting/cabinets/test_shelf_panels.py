@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from nesting.cabinets.clashes import find_clashes
-from nesting.cabinets.design import Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.shelving import Dividers, Shelves
 from nesting.errors import InputError
 from nesting.lengths import mm

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from nesting.cabinets.boards import Board
-from nesting.cabinets.design import BoxDesign, Braces, Closing, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import BoxDesign, Braces
 from nesting.cabinets.expand import construct
 from nesting.cabinets.showing import find_hidden_kinds
 from nesting.lengths import Unit, mm

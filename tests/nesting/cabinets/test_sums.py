@@ -4,7 +4,8 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 
-from nesting.cabinets.design import BoxDesign, Closing, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Rounding, Span, Term, round_size, write_closing_sum, write_sum
 from nesting.lengths import NM_PER_MM, Length, Unit, inch, mm

@@ -8,8 +8,9 @@ import pytest
 
 from nesting.cabinets.boards import Board
 from nesting.cabinets.box import lay_out_box
+from nesting.cabinets.closing_design import Closing, Covering, Fit
 from nesting.cabinets.construction import Construction
-from nesting.cabinets.design import Battens, BoxDesign, Braces, Closing, Corners, Covering, Fit
+from nesting.cabinets.design import Battens, BoxDesign, Braces, Corners
 from nesting.cabinets.fittings import Hardware
 from nesting.cabinets.hole_bodies import NM3_PER_LITRE, find_boards, find_displaced, find_walls
 from nesting.cabinets.hole_places import place_holes

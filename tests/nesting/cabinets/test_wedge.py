@@ -8,7 +8,8 @@ import pytest
 
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.clashes import find_clashes
-from nesting.cabinets.design import Battens, Braces, Closing, Corners, Covering, Fit
+from nesting.cabinets.closing_design import Closing, Covering, Fit
+from nesting.cabinets.design import Battens, Braces, Corners
 from nesting.cabinets.expand import expand
 from nesting.cabinets.profiles import Profile
 from nesting.cabinets.volume import find_mass, find_room

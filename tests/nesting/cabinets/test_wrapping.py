@@ -8,7 +8,8 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from nesting.cabinets.design import BoxDesign, Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
+from nesting.cabinets.design import BoxDesign
 from nesting.cabinets.fittings import BandFace, Fittings, Pattern, Roll
 from nesting.cabinets.wrapping import WrapPiece, WrapPlan, lay_on_roll
 from nesting.errors import InputError

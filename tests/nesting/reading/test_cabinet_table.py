@@ -3,19 +3,15 @@ from pathlib import Path
 import pytest
 
 from nesting.cabinets.boards import Board
+from nesting.cabinets.closing_design import Closing, Covering, Fit, Fitted, Margins
 from nesting.cabinets.design import (
     Along,
     Battens,
     BoxDesign,
     Braces,
-    Closing,
     Corners,
-    Covering,
-    Fit,
-    Fitted,
     GrainRound,
     Grains,
-    Margins,
     Through,
 )
 from nesting.cabinets.families import Design

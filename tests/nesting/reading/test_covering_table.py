@@ -1,4 +1,4 @@
-from nesting.cabinets.design import Covering
+from nesting.cabinets.closing_design import Covering
 from nesting.lengths import Unit, inch, mm
 from nesting.reading.covering_table import read_covering
 from tests.nesting.reading.job_files import said, table

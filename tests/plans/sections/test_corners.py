@@ -3,7 +3,7 @@
 import itertools
 from dataclasses import replace
 
-from nesting.cabinets.design import Closing, Fit
+from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.joints import Joint, JointKind
 from nesting.lengths import mm
 from plans.sections.corners import CornerPicture, make_corners
