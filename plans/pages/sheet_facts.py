@@ -227,6 +227,9 @@ def _cells(pairs: Sequence[CodePair], width: float) -> list[Block]:
     texts = [(printable(pair.drawn), printable(", ".join(pair.copies))) for pair in pairs]
     first = max(text_width(drawn, NOTE, bold=True) for drawn, _ in texts) + 2.5
     cell = first + max(text_width(copies, NOTE) for _, copies in texts) + BETWEEN
+    if cell - BETWEEN > width:  # more copies than stand on one line
+        lines = (f"{drawn}: {copies}" for drawn, copies in texts)
+        return [paragraph(line, width, role=Role.CODE) for line in lines]
     each = max(1, int((width + BETWEEN) // cell))
     rows = [texts[start : start + each] for start in range(0, len(texts), each)]
     # The underlines of 6 and 9 hang below the line, so the rows stand further apart.

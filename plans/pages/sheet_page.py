@@ -13,6 +13,7 @@ from types import MappingProxyType
 from nesting.lengths import Unit
 from plans.pages.blocks import Block, space, stack
 from plans.pages.cut_rows import NO_NOTES, columns, table_head, table_rows
+from plans.pages.first_off import first_off_blocks
 from plans.pages.frame import Draft, body_room
 from plans.pages.lettering import FIGURE, paragraph
 from plans.pages.paper import Paper, turn
@@ -28,6 +29,7 @@ from plans.pages.sheet_facts import (
 from plans.pages.sheet_rest import Rest, count_fitting, fill_pages
 from plans.plan import RIGHT_HANDED
 from plans.sections.cautions import Caution
+from plans.sections.first_off import make_first_off
 from plans.sections.handed import Handed
 from plans.sections.repeats import Repeat
 from plans.sections.sheet_notes import SheetNotes
@@ -88,15 +90,15 @@ def sheet_pages(
     first = stack([upper, *table, warning] if warning.height <= left else [upper])
     reason = stack([space(1.0), paragraph(why, width)])
     has_reason = first.height + reason.height <= body_room(first_page)
-    foot = sheet_foot(repeat, drawing.unlettered, width)
-    if notes.test_piece:
-        foot.append(paragraph(notes.test_piece, width))
-    if warning.height > left:
-        foot.append(warning)
+    foot = [
+        *sheet_foot(repeat, drawing.unlettered, width),
+        *([paragraph(notes.test_piece, width)] if notes.test_piece else []),
+        *([warning] if warning.height > left else []),
+        *([reason] if count == len(rows) and not has_reason else []),
+        *_measured_first(repeat, width),
+    ]
     if has_reason:
         first = stack([first, reason])
-    elif count == len(rows):
-        foot.append(reason)
     rest = Rest(
         view=view,
         head=head,
@@ -118,6 +120,12 @@ def sheet_pages(
         )
         for number, body in enumerate(bodies, start=1)
     )
+
+
+def _measured_first(repeat: Repeat, width: float) -> list[Block]:
+    """Return room for what is measured of the first of several sheets."""
+    first_off = make_first_off(repeat)
+    return first_off_blocks(first_off, width) if first_off else []
 
 
 def _draw(

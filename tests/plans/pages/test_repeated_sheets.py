@@ -1,5 +1,7 @@
 """Sheets that are cut alike are printed once, with a box for each in every row."""
 
+import re
+
 import pytest
 
 from nesting.lengths import Unit
@@ -33,3 +35,28 @@ def test_sheets_that_differ_are_printed_each() -> None:
     pages = make_pages(make_sample_plan((KIND, random_sheet(4, 6, 2, Unit.MM))), A4)
     titles = {page.title for page in pages}
     assert {"Sheet 1", "Sheet 2"} <= titles
+
+
+@pytest.mark.parametrize("count", [1, 2, 3, 14, 40])
+def test_the_first_of_three_or_more_is_measured_and_every_sheet_initialled(count: int) -> None:
+    pages = sheet_pages(count)
+    said = [shape.words for page in pages for shape in page.shapes if isinstance(shape, Text)]
+    title = f"First of {count}: measure sheet 1 before the others"
+    if count < 3:
+        assert title not in said
+        return
+    assert title in said
+    read = [words for words in said if re.fullmatch(r"sheet [0-9]+", words)]
+    assert read[0] == "sheet 1"
+    assert len(read) <= 4
+    assert {"3": 1, "14": 3, "40": 4}[str(count)] == len(read)
+    start = said.index("Initials, sheet by sheet, once all its parts are labelled:")
+    assert [words for words in said[start + 1 :] if words.isdigit()][:count] == [
+        str(number) for number in range(1, count + 1)
+    ]
+    kinds = {(part.name, part.blank) for part in KIND.parts}
+    for name, blank in kinds:
+        assert any(name in words for words in said)
+        assert any(blank in words for words in said)
+    for page in pages:
+        assert find_clashes(page) == ()
