@@ -80,10 +80,7 @@ def say_alike(view: SheetView, alike: Mapping[str, tuple[str, ...]]) -> str:
 
 def say_why(view: SheetView) -> str:
     """Return why the cuts stand in this order, and how long they take."""
-    return (
-        f"Why this order: {view.why} {view.settings} settings of the guide, about"
-        f" {view.minutes} minutes."
-    )
+    return f"Why this order: {view.why} About {view.minutes} minutes."
 
 
 def short_cautions(cautions: Sequence[Caution], handed: Handed, width: float) -> Block:

@@ -48,10 +48,7 @@ def sheet_start(screen: SheetStart) -> Iterable[str]:
     yield paragraph(f"{view.face_text} {view.home_text}.")
     yield paragraph(f"Not used along the edges: {view.trim_text}." if view.trim_text else "")
     yield from (f'<p class="warn">{escape(defect.text)}</p>' for defect in view.defects)
-    yield paragraph(
-        f"Why this order: {view.why} {view.settings} settings of the guide, about"
-        f" {view.minutes} minutes."
-    )
+    yield paragraph(f"Why this order: {view.why} About {view.minutes} minutes.")
     yield short_cautions(screen.cautions)
 
 
