@@ -6,7 +6,7 @@ from plans.pages.corner_pictures import corner_pictures
 from plans.pages.fonts import printable
 from plans.pages.lettering import NOTE, fit, heading, paragraph
 from plans.pages.paper import Paper
-from plans.pages.rows import dashed, rule
+from plans.pages.rows import dashed, marked_lines, rule
 from plans.pages.steps import two_columns
 from plans.pages.stick_bars import stick_bars
 from plans.plan import Plan
@@ -44,9 +44,6 @@ def _frame(frame: Frame, picture: Picture, width: float) -> list[Block]:
     if frame.set_backs:
         lines += [space(2.0), heading("Where the battens stand", rest)]
         lines += [paragraph(line, rest) for line in frame.set_backs]
-    if frame.advice:
-        lines += [space(2.0), heading("At the saw and the bench", rest)]
-        lines += [paragraph(line, rest) for line in frame.advice]
     beside = stack(lines)
     drawn = cabinet_picture(picture, PICTURE, PICTURE_HEIGHT)
     upper = side_by_side([(0.0, drawn), (PICTURE + GAP, beside)])
@@ -54,6 +51,7 @@ def _frame(frame: Frame, picture: Picture, width: float) -> list[Block]:
         heading(f"{frame.name}: {frame.letters}", width),
         Block(height=upper.height + 3.0, shapes=upper.shapes),
         corner_pictures(frame.corners, width),
+        *marked_lines("At the saw and the bench", frame.advice, width),
         space(3.0),
     ]
 

@@ -49,7 +49,7 @@ def _caution(caution: Caution, width: float, *, is_last: bool) -> Block:
         decides = paragraph(ask, room, x=TOPIC, bold=True)
         height += decides.height
     return Block(
-        height=max(topic.height, height) + 2.6,
+        height=max(topic.height, height) + 1.5,
         shapes=(
             rule(width),
             *moved(topic.shapes, 0.0, 0.8),

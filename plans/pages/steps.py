@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from plans.pages.blocks import Block, side_by_side, stack
+from plans.pages.blocks import Block, moved, side_by_side, stack
 from plans.pages.lettering import paragraph
-from plans.pages.rows import TICK_COLUMN, ticked
+from plans.pages.rows import TICK_COLUMN, rule, ticked
 
 GAP = 5.0
-MOST_ROWS = 24  # in one block of two columns, so that a page holds it
+MOST_ROWS = 6  # in one block of two columns; the next one begins below a rule
 
 
 def two_columns(steps: Sequence[tuple[str, str]], width: float) -> list[Block]:
@@ -18,7 +18,12 @@ def two_columns(steps: Sequence[tuple[str, str]], width: float) -> list[Block]:
         width: Room for both columns.
     """
     most = 2 * MOST_ROWS
-    return [_columns(steps[start : start + most], width) for start in range(0, len(steps), most)]
+    blocks = [_columns(steps[start : start + most], width) for start in range(0, len(steps), most)]
+    return [*blocks[:1], *(stack([_rule(width), block]) for block in blocks[1:])]
+
+
+def _rule(width: float) -> Block:
+    return Block(height=1.6, shapes=moved((rule(width),), 0.0, 0.8))
 
 
 def _columns(steps: Sequence[tuple[str, str]], width: float) -> Block:

@@ -86,7 +86,7 @@ def test_the_sums_the_flags_and_the_reason_stand_at_the_foot() -> None:
     # Once for each tight row, and once more in what to do about it.
     assert said.count("TIGHT") == sum(line.is_tight for line in VIEW.sums) + 1
     assert "Why this order" in said
-    assert f"{VIEW.settings} settings" in said
+    assert f"{VIEW.why} About {VIEW.minutes} minutes." in said
 
 
 def test_a_crowded_long_sheet_is_turned_and_its_table_stands_upright() -> None:
