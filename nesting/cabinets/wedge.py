@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.construction import Chain, Construction
 from nesting.cabinets.edges import Edge
+from nesting.cabinets.joints import JointKind
 from nesting.cabinets.panels import Panel
 from nesting.cabinets.profiles import Profile
 from nesting.cabinets.space import Axis
@@ -16,7 +17,7 @@ from nesting.cabinets.wedge_braces import build_braces, find_filling_faults
 from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.cabinets.wedge_frames import build_frames, find_frame_faults
 from nesting.cabinets.wedge_measures import Wedge, measure_wedge
-from nesting.cabinets.wedge_panels import build_member, build_sides
+from nesting.cabinets.wedge_panels import build_member, build_sides, rebate_sides
 from nesting.cabinets.wedge_spaces import declare_spaces
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, Unit, format_length
@@ -47,12 +48,13 @@ def lay_out_wedge(
         raise InputError(faults)
     return Construction(
         outside=wedge.outside,
-        shell=(*build_sides(wedge), *members),
+        shell=(*rebate_sides(wedge, build_sides(wedge), members), *members),
         inner=braces,
         bars=bars,
         spaces=tuple(declare_spaces(wedge)),
         chains=tuple(_chain(wedge, members)),
         outline=Profile(axis=Axis.WIDTH, corners=wedge.outline),
+        corner_joint="" if wedge.design.joint.kind is JointKind.BUTT else "rebate",
         edges=tuple(_name_edges(wedge)),
     )
 
@@ -66,6 +68,13 @@ def _build_braces(wedge: Wedge, measured: Mapping[Board, Length]) -> tuple[Panel
 def _find_faults(wedge: Wedge) -> Iterator[Fault]:
     where = f"cabinet {wedge.design.name!r}"
     unit = wedge.unit
+    if wedge.let_in >= wedge.real:
+        thick = f"{format_length(wedge.real, unit)} {unit.value}"
+        yield Fault(
+            where=f"{where}, joint",
+            what=f"its depth leaves nothing of the sides, which are {thick} thick",
+            remedy=f"Give a depth of less than {thick}; half of it is usual.",
+        )
     if wedge.across.opening < wedge.step:
         yield Fault(
             where=f"{where}, width",
@@ -132,4 +141,6 @@ def _name_edges(wedge: Wedge) -> Iterator[Edge]:
         for board in wedge.boards:
             axis = Axis.DEPTH if board.name in ("bottom", "top") else Axis.HEIGHT
             owner = board.name if wedge.is_planted(board.name) else side
-            yield Edge(name=f"{board.name} and {side}", axis=axis, owner=owner)
+            is_let_in = wedge.let_in and board.name not in wedge.closings
+            joint = "rebate" if is_let_in else ""
+            yield Edge(name=f"{board.name} and {side}", axis=axis, owner=owner, joint=joint)

@@ -7,6 +7,7 @@ from nesting.cabinets.boards import Board
 from nesting.cabinets.closing_design import Closing, Covering, Fit, Margins
 from nesting.cabinets.design import Battens, Braces, Corners
 from nesting.cabinets.fittings import Fittings
+from nesting.cabinets.joints import Joint, JointKind
 from nesting.errors import Fault, InputError
 from nesting.lengths import Length, mm
 
@@ -28,6 +29,7 @@ class WedgeDesign:
         front: Outside height of the upright front below the baffle; 0 where the baffle runs down
             to the floor.
         board: What it is cut from.
+        joint: How bottom, top and front meet the sides: a butt, or rebates in the sides.
         baffle: The sloped baffle: between the sides, flush with their edges or set back, or planted
             on them. None while nobody has said.
         back: The back, in the same ways. None while nobody has said.
@@ -49,6 +51,7 @@ class WedgeDesign:
     top: Length
     front: Length = 0
     board: Board
+    joint: Joint = Joint()
     baffle: Closing | None = None
     back: Closing | None = None
     battens: Battens | None = None
@@ -94,6 +97,12 @@ class WedgeDesign:
                 where=f"{where}, count",
                 what=f"it is {self.count}",
                 remedy="Give a whole number of 1 or more, or take the cabinet out.",
+            )
+        if self.joint.kind not in {JointKind.BUTT, JointKind.REBATE}:
+            yield Fault(
+                where=f"{where}, joint",
+                what=f"the sides of a wedge have no {self.joint.kind.value} joints",
+                remedy='Write joint = "butt" or "rebate".',
             )
         yield from self._find_closing_faults(where)
         yield from self._find_filling_faults(where)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.closing_design import Fit
 from nesting.cabinets.closings import PlacedClosing, place_closing
+from nesting.cabinets.joints import JointKind
 from nesting.cabinets.profiles import Corner
 from nesting.cabinets.ring_lines import RingBoard
 from nesting.cabinets.rings import FittedBoard, fit_ring
@@ -30,6 +31,7 @@ class Wedge:
         boards: The boards between the sides, fitted to each other.
         inside: The outline of the inside.
         closings: Baffle and back by name.
+        let_in: How deep bottom, top and front are let into the sides, 0 for not at all.
         step: Sizes are rounded to this.
         unit: The unit of what is said.
     """
@@ -42,6 +44,7 @@ class Wedge:
     boards: tuple[FittedBoard, ...]
     inside: tuple[Corner, ...]
     closings: Mapping[str, PlacedClosing]
+    let_in: Length
     step: Length
     unit: Unit
 
@@ -65,6 +68,8 @@ class Wedge:
             self.across,
             low_clear=clear,
             high_clear=clear,
+            low_let_in=0 if is_late else self.let_in,
+            high_let_in=0 if is_late else self.let_in,
             rounding=Rounding.DOWN if is_late else Rounding.NEAREST,
         )
 
@@ -102,6 +107,7 @@ def measure_wedge(
         for length in (design.width, design.depth, design.height, design.top, design.front)
     )
     real = real_thickness(design.board, measured)
+    half = design.board.thickness // 2 // step * step
     closings = {}
     for name, closing in (("baffle", design.baffle), ("back", design.back)):
         board = (closing.board if closing else None) or design.board
@@ -140,6 +146,7 @@ def measure_wedge(
         boards=boards,
         inside=inside,
         closings=closings,
+        let_in=(design.joint.depth or half) if design.joint.kind is JointKind.REBATE else 0,
         step=step,
         unit=unit,
     )

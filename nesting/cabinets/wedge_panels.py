@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from nesting.cabinets.panels import Allowance, Bevel, Panel
+from nesting.cabinets.panels import Allowance, Bevel, Cut, Panel
 from nesting.cabinets.profiles import Profile
 from nesting.cabinets.ring_shapes import outline_without_planted, shorten
 from nesting.cabinets.rings import FittedBoard
@@ -66,6 +66,38 @@ def build_sides(wedge: Wedge) -> tuple[Panel, ...]:
             ("right side", (width - wedge.real, width)),
         )
     )
+
+
+def rebate_sides(
+    wedge: Wedge, sides: tuple[Panel, ...], members: tuple[Panel, ...]
+) -> tuple[Panel, ...]:
+    """Return the sides with the rebates that bottom, top and front are let into, if there are any.
+
+    Each has the outline of the board that goes in, its slanting end included.
+    """
+    let_in = [panel for panel in members if panel.name not in wedge.closings]
+    if not wedge.let_in:
+        return sides
+    deep, wide = (format_length(length, wedge.unit) for length in (wedge.let_in, wedge.real))
+    names = ", ".join(panel.name for panel in let_in)
+    to_do = (
+        f"rebate the inside face along the edges at the {names}: {wide} wide and {deep} deep, as "
+        "far as these reach; mark their ends from the boards themselves"
+    )
+    return tuple(
+        replace(
+            side,
+            cuts=tuple(_rebate(side, panel) for panel in let_in),
+            to_do=(*side.to_do[:1], to_do, *side.to_do[1:]),
+        )
+        for side in sides
+    )
+
+
+def _rebate(side: Panel, panel: Panel) -> Cut:
+    place = side.box.overlap(panel.box)
+    assert place is not None, "a board that is not let into the side"
+    return Cut(what=f"rebate for the {panel.name}", box=place, profile=panel.profile)
 
 
 def build_member(wedge: Wedge, fitted: FittedBoard) -> Panel:

@@ -168,6 +168,7 @@ def _read_wedge(
     usual_front = round_to(common.height // FRONT_OF_HEIGHT, step)
     top = table.length("top", usual_top, may_be_zero=True)
     front = table.length("front", usual_front, may_be_zero=True)
+    joint = read_joint(table)
     baffle = read_closing(table, "baffle", stock, common.board, Closing(fit=Fit.INSET))
     back = read_closing(table, "back", stock, common.board)
     battens = read_battens(table, baffle, back)
@@ -188,6 +189,7 @@ def _read_wedge(
         top=top,
         front=front,
         board=common.board,
+        joint=joint,
         baffle=baffle,
         back=back,
         battens=battens,

@@ -123,6 +123,7 @@ def wedges(draw: st.DrawFn) -> WedgeDesign:
         top=draw(st.sampled_from([0, depth // 4, depth // 2])),
         front=draw(st.sampled_from([0, height // 5, height // 3])),
         board=BIRCH,
+        joint=draw(st.sampled_from([Joint(), Joint(kind=JointKind.REBATE, depth=mm(6))])),
         baffle=baffle,
         back=back,
         battens=draw(st.sampled_from([None, battens])),

@@ -11,8 +11,9 @@ from nesting.cabinets.clashes import find_clashes
 from nesting.cabinets.closing_design import Closing, Covering, Fit
 from nesting.cabinets.design import Battens, Braces, Corners
 from nesting.cabinets.expand import expand
+from nesting.cabinets.joints import Joint, JointKind
 from nesting.cabinets.profiles import Profile
-from nesting.cabinets.volume import find_mass, find_room
+from nesting.cabinets.volume import find_mass, find_room, find_volume
 from nesting.cabinets.wedge import lay_out_wedge
 from nesting.cabinets.wedge_design import WedgeDesign
 from nesting.errors import InputError
@@ -332,3 +333,46 @@ def test_fillings_that_find_no_room_in_a_wedge_are_refused(
     with pytest.raises(InputError) as error:
         build(replace(SLOPED, **changed))  # type: ignore[arg-type]
     assert error.value.faults[0].what.startswith(message)
+
+
+REBATED = replace(SLOPED, joint=Joint(kind=JointKind.REBATE, depth=mm(8)))
+
+
+def test_boards_let_into_rebates_of_the_sides_are_longer_by_both_depths() -> None:
+    """600 - 2 x 18 + 2 x 8; baffle and back still go into the opening."""
+    built = build(REBATED, mm(18))
+    widths = {each.name: each.width for each in built.parts}
+    assert (widths["Bottom"], widths["Top"]) == (mm(580), mm(580))
+    assert (widths["Baffle"], widths["Back"]) == (mm(564), mm(564))
+    assert (
+        part(built, "Side, left")
+        .to_do[1]
+        .startswith("rebate the inside face along the edges at the bottom, top: 18 wide and 8 deep")
+    )
+    joints = {edge.name: edge.joint for edge in built.edges}
+    assert (joints["top and left side"], joints["baffle and left side"]) == ("rebate", "")
+
+
+def test_the_wood_of_a_rebated_side_goes_to_the_board_that_is_let_in() -> None:
+    plain, rebated = (
+        lay_out_wedge(wanted, {BIRCH: mm(18)}, step=STEP, unit=Unit.MM)
+        for wanted in (SLOPED, REBATED)
+    )
+    assert not list(find_clashes(rebated))
+    assert sum(map(find_volume, plain.shell)) == sum(map(find_volume, rebated.shell))
+
+
+@pytest.mark.parametrize(
+    ("joint", "message"),
+    [
+        (Joint(kind=JointKind.FINGER), "the sides of a wedge have no finger joints"),
+        (
+            Joint(kind=JointKind.REBATE, depth=mm(18)),
+            "its depth leaves nothing of the sides, which are 17.7 mm thick",
+        ),
+    ],
+)
+def test_joints_that_a_wedge_cannot_have_are_refused(joint: Joint, message: str) -> None:
+    with pytest.raises(InputError) as error:
+        build(replace(SLOPED, joint=joint))
+    assert error.value.faults[0].what == message

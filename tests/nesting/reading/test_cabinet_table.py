@@ -416,4 +416,4 @@ def test_what_a_family_cannot_have_is_quoted_with_a_remedy(lines: str, expected:
 
 
 def test_a_key_of_another_family_is_not_known() -> None:
-    assert "'joint' is not known here" in refused(BOX + "family = 'wedge'\njoint = 'mitre'\n")
+    assert "'through' is not known here" in refused(BOX + "family = 'wedge'\nthrough = 'sides'\n")
