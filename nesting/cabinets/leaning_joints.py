@@ -55,6 +55,8 @@ class FixingJoint:
 def find_on_side(bar: Bar, fixed: tuple[Panel, ...]) -> Iterator[FixingJoint]:
     """Yield the joint of a batten that lies along a slope on a side; one across is glued."""
     assert bar.profile is not None, "a batten that does not lean"
+    if bar.length.axis is Axis.WIDTH:
+        return
     (ax, ay), (bx, by), (cx, cy), (dx, dy) = bar.profile.corners
     for panel in fixed:
         low, high = panel.through

@@ -254,6 +254,11 @@ def test_battens_along_a_slope_and_the_baffle_on_them_get_their_screws() -> None
     assert (across.end, across.stack) == ("left", mm(48))
     assert all(row.length < row.stack - FAR_FACE for row in free.values())
     assert across.positions == (mm(50), mm(200), mm(350), mm(500))
+    assert {row.into for row in free.values() if row.kind == "battens"} == {
+        "left side",
+        "right side",
+    }
+    assert not any("at the" in row.through for row in free.values())
     upright = "baffle to front frame, left"
     assert drilled[upright].positions == free[upright].positions
 
