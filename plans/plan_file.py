@@ -12,7 +12,7 @@ from typing import Any
 from nesting.cut_sequence import Step
 from nesting.earlier import Leftover
 from nesting.job import Job
-from nesting.layout import By, Layout, PartLeaf, Place, Rect, RestLeaf
+from nesting.layout import By, Cut, Layout, PartLeaf, Place, Rect, RestLeaf
 from nesting.lengths import NM_PER_MM, Length
 from nesting.sheets import Defect, Trim, Use
 from plans.plan import Plan, Solved
@@ -116,7 +116,7 @@ def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, Pa
         "price": to_number(sheet.price),
         "trim": _trim(sheet.trim),
         "parts": list(_parts(job, leaves)),
-        "cuts": [_cut(job, step) for step in worked.sequence.steps],
+        "cuts": [_cut(job, worked, step) for step in worked.sequence.steps],
         "offcuts": [
             {"code": code, **_rect(place.rect)}
             for code, place in leaves
@@ -198,13 +198,15 @@ def _parts(job: Job, leaves: list[tuple[str, Place]]) -> Iterator[Json]:
             }
 
 
-def _cut(job: Job, step: Step) -> Json:
+def _cut(job: Job, worked: WorkedSheet, step: Step) -> Json:
+    cut = worked.places[step.path].node
     return {
         "number": step.number,
         "direction": step.direction.value,
         "band": _rect(step.band),
         "by": step.by.value,
         "kerf": to_mm(_kerf_of(job, step.by)),
+        **({"remark": cut.remark} if isinstance(cut, Cut) and cut.remark else {}),
     }
 
 

@@ -213,6 +213,7 @@ def _split(piece: Rect, row: Json, cut: Json) -> tuple[PlannedCut, Rect | None, 
         is_trim=row["keep"].startswith("trim"),
         setting=row["setting"],
         by=By(cut["by"]),
+        remark=cut.get("remark", ""),
     )
     return planned, first if at else None, second if beyond else None
 

@@ -188,6 +188,7 @@ def _root_of(
                 second=None if found.high is None else nodes[found.high],
                 is_trim=cut.is_trim,
                 by=cut.by,
+                remark=cut.remark,
             )
             continue
         rect = replace(found.rect, x=found.rect.x - base.x, y=found.rect.y - base.y)

@@ -43,6 +43,7 @@ class PlannedCut:
         is_trim: True where a raw edge is taken off.
         setting: Number of the setting of the guide on this sheet.
         by: Whose saw.
+        remark: What is done before it; empty for nothing.
     """
 
     number: int
@@ -52,6 +53,7 @@ class PlannedCut:
     is_trim: bool
     setting: int
     by: By = By.HOME
+    remark: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
