@@ -88,6 +88,7 @@ class Plan:
         workshop: Sessions, kits, test pieces and fallbacks.
         handed: What depends on the hand that holds the saw.
         blocks: The blocks that set the guide; empty where a tape does.
+        chance: How much the plan forgives, in a sentence; "" where that was not tried.
     """
 
     job_name: str
@@ -107,6 +108,7 @@ class Plan:
     workshop: Workshop = Workshop()
     handed: Handed = RIGHT_HANDED
     blocks: tuple[GaugeBlock, ...] = ()
+    chance: str = ""
 
 
 class OneMaterial(Protocol):

@@ -122,6 +122,7 @@ def _plan_job(
     made = make_plan(job, result, _ways(job, result, solve) if options.ways else ())
     document = plan_document(job, result, made)
     check_rehearsal(rehearse(document).faults)
+    made = with_chance(made, document)
     messages = []
     if folder is not None:
         _check_marks(job_file, folder, made.fingerprint)
@@ -144,6 +145,22 @@ def _plan_job(
         data=document,
         messages=tuple(messages),
     )
+
+
+def with_chance(made: Any, document: Any) -> Any:  # noqa: ANN401
+    """Return a plan that says how much it forgives, tried on its own plan file."""
+    from dataclasses import replace
+
+    from nesting.tolerance import rehearse_errors
+    from plans.plan_reading import planned_of
+    from plans.sections.chance import USUAL, say_chance
+
+    errors, sheets = USUAL[made.unit], planned_of(document).sheets
+    found, closer = (
+        rehearse_errors(sheets, replace(errors, setting=errors.setting // part), slacks=())
+        for part in (1, 2)
+    )
+    return replace(made, chance=say_chance(found, closer, errors, made.unit))
 
 
 def _ways(job: Any, result: Any, solve: Callable[[Any], Any]) -> tuple[Any, ...]:  # noqa: ANN401

@@ -39,6 +39,7 @@ def _with_errors(plan_file: Path, text: str, seed: int) -> Outcome:
     from nesting.tolerance import Errors, rehearse_errors
     from plans.mark_words import read_length
     from plans.plan_reading import read_planned
+    from plans.sections.chance import show_chance
     from plans.sections.numbers import show_with_unit
 
     planned = read_planned(plan_file)
@@ -48,21 +49,21 @@ def _with_errors(plan_file: Path, text: str, seed: int) -> Outcome:
     found = rehearse_errors(planned.sheets, errors, seed=seed)
     head = (
         f"With settings {show_with_unit(setting, unit)} off (standard deviation), every part "
-        f"comes out, to {show_with_unit(errors.forgiven, unit)}, in {_percent(found.chance)} of "
+        f"comes out, to {show_with_unit(errors.forgiven, unit)}, in {show_chance(found.chance)} of "
         "the trials."
     )
     lines = [
         head,
         *(
             f"Sheet {strip.sheet}, {strip.piece} ({', '.join(strip.parts)}): "
-            f"{_percent(strip.chance)}"
+            f"{show_chance(strip.chance)}"
             for strip in found.strips
         ),
     ]
     if found.worst is not None:
         lines.append(f"Worst: sheet {found.worst.sheet}, {found.worst.piece}.")
     lines += [
-        f"With every blank {show_with_unit(slack, unit)} larger: {_percent(chance)}."
+        f"With every blank {show_with_unit(slack, unit)} larger: {show_chance(chance)}."
         for slack, chance in found.with_slack
     ]
     return Outcome(
@@ -84,7 +85,3 @@ def _with_errors(plan_file: Path, text: str, seed: int) -> Outcome:
             ],
         },
     )
-
-
-def _percent(per_mille: int) -> str:
-    return f"{per_mille // 10}.{per_mille % 10} %"

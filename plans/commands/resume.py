@@ -16,6 +16,7 @@ from plans.commands.plan import (
     check_rehearsal,
     checked_folder,
     plan_status,
+    with_chance,
     write_plan,
 )
 from plans.outcome import Outcome
@@ -117,6 +118,7 @@ def _go_on(
     made = make_plan(rest, figures)
     document = plan_document(rest, figures, made)
     check_rehearsal(rehearse(document).faults)
+    made = with_chance(made, document)
     messages = []
     if options.writes:
         folder = checked_folder(options.out or job_file.parent)

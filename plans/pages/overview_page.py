@@ -71,6 +71,7 @@ def _what(plan: Plan, width: float) -> list[Block]:
         space(2.0),
         *(paragraph(line, room) for line in overview.figures),
         paragraph(overview.bound_text, room, bold=True),
+        *([paragraph(plan.chance, room)] if plan.chance else []),
     ]
     if is_beside:
         drawn = [cabinet_picture(picture, BESIDE, PICTURE) for picture in pictures]
