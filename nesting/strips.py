@@ -145,7 +145,7 @@ def _say_before(job: Job, strip: Strip, direction: Direction) -> str:
 
 
 def _list_gaps(bound: Bound, gap: Unplaced) -> Iterator[Unplaced]:
-    """Yield what stays unplaced of the loose job, each part of a strip with the strip's reason."""
+    """Yield what stays unplaced of the loose job, the first part of a strip with its reason."""
     if gap.part < len(bound.alone):
         yield replace(gap, part=bound.alone[gap.part])
         return
@@ -154,6 +154,8 @@ def _list_gaps(bound: Bound, gap: Unplaced) -> Iterator[Unplaced]:
     counts: dict[int, int] = {}
     for member in members:
         counts[member.part] = counts.get(member.part, 0) + 1
+    first = min(counts)
+    reason = f"{strip.name}, {len(members)} parts in one strip: {gap.reason}. {strip.otherwise}"
+    with_it = f"{strip.name}, in one strip with {bound.loose.parts[first].name}"
     for part, count in counts.items():
-        reason = f"{strip.name}, {len(members)} parts in one strip: {gap.reason}. {strip.otherwise}"
-        yield Unplaced(part=part, count=count, reason=reason)
+        yield Unplaced(part=part, count=count, reason=reason if part == first else with_it)

@@ -130,6 +130,7 @@ def test_a_loop_too_long_for_the_sheets_is_named_with_what_to_do() -> None:
         "2420 mm of 'birch 18'; with the same trims it needs a sheet of at least 2756.2 mm x "
         '1220 mm. Write grain_round = "over the top", which leaves the bottom out, or take it out.'
     )
+    assert {gap.reason for gap in gaps[1:]} == {"grain round, in one strip with Side, left"}
     over = box_job(design(height=mm(900), grain_round=GrainRound.OVER_TOP), BIRCH)
     assert solve(over, effort=0).layout.unplaced == ()
 
