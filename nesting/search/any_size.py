@@ -54,7 +54,9 @@ def search_problem(
     try:
         if steps > 0 and not deadline.is_over():
             found = _search_large(problem, steps, seed, report, deadline, found)
-            best = packers.improve(found.plan, MORE_PACKING)
+            best = found.plan
+            if not found.is_interrupted and measure_plan(problem, best) > (0, found.bound.weight):
+                best = packers.improve(best, MORE_PACKING)
     except KeyboardInterrupt:
         return replace(found, is_interrupted=True)
     return replace(found, plan=best)
@@ -81,7 +83,7 @@ def _search_large(
         contest = Contest(rest, steps=steps, seed=seed, deadline=deadline)
         found = contest.run(report=report_all)
         found = replace(found, plan=fixed + _rename(found.plan, left), bound=known.bound)
-    if multiples is not None and not deadline.is_over():
+    if multiples is not None and not (found.is_interrupted or deadline.is_over()):
         found = replace(found, bound=multiples.raise_bound(found.plan, known.bound, steps // SHARE))
     better = min(found.plan, known.plan, key=_measure(problem))
     return replace(found, plan=better)
