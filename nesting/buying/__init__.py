@@ -1,8 +1,10 @@
 """Ways to buy: whole plans for the same job, each from less than all the stock there is."""
 
+from nesting.buying.counts import Left, Lot, count_layouts
+from nesting.buying.repeated import count_repeats, solve_repeated
 from nesting.buying.restrictions import Restriction, list_restrictions
 from nesting.buying.sawing import Sawing, say_hindrance
-from nesting.buying.ways import Left, Lot, Solve, Way, count_layouts, find_ways
+from nesting.buying.ways import Solve, Way, find_ways
 
 __all__ = [
     "Left",
@@ -12,7 +14,9 @@ __all__ = [
     "Solve",
     "Way",
     "count_layouts",
+    "count_repeats",
     "find_ways",
     "list_restrictions",
     "say_hindrance",
+    "solve_repeated",
 ]

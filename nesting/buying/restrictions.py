@@ -16,11 +16,18 @@ class Restriction:
         title: What it is called, such as "without birch 18 half".
         sheets: Indices into `Job.sheets` of the kinds that may be used, increasing.
         sawing: Who makes which cuts.
+        times: How often every sheet is cut alike; 1 where that is not asked.
     """
 
     title: str
     sheets: tuple[int, ...]
     sawing: Sawing = Sawing.AS_ASKED
+    times: int = 1
+
+    @property
+    def is_usual(self) -> bool:
+        """Whether it is cut as the job asks, each sheet as is best."""
+        return self.sawing is Sawing.AS_ASKED and self.times == 1
 
 
 def list_restrictions(job: Job) -> tuple[Restriction, ...]:

@@ -6,11 +6,19 @@ the sawing shared out otherwise, each time in full. Ways that cost no less than 
 asks for nothing else are left out.
 """
 
-from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from nesting.buying.counts import (
+    Left,
+    Lot,
+    count_layouts,
+    count_yard_cuts,
+    list_left,
+    list_lots,
+)
+from nesting.buying.repeated import count_repeats, solve_repeated
 from nesting.buying.restrictions import Restriction, list_restrictions
 from nesting.buying.sawing import (
     Sawing,
@@ -22,45 +30,12 @@ from nesting.buying.sawing import (
 )
 from nesting.cut_sequence import minutes, order_cuts
 from nesting.job import Job
-from nesting.layout import By, Cut, Layout, PartLeaf, Rect, RestLeaf, SheetLayout, walk
-from nesting.lengths import Length
+from nesting.layout import Layout
 from nesting.parts import Part
 from nesting.search.result import Result
 
 Solve = Callable[[Job], Result]
 """Plans a job: `nesting.solve.solve` with its effort and seed bound, say."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lot:
-    """Sheets of one kind in a way to buy.
-
-    Attributes:
-        stock: Name of the kind.
-        count: How many.
-        each: Price of one; 0 where it is owned.
-        owned: Whether it stands in the garage already.
-    """
-
-    stock: str
-    count: int
-    each: Decimal
-    owned: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Left:
-    """A leftover worth keeping.
-
-    Attributes:
-        stock: Name of the kind of sheet it comes from.
-        length: Extent along the length of that sheet.
-        width: Extent along its width.
-    """
-
-    stock: str
-    length: Length
-    width: Length
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,9 +108,11 @@ def find_ways(job: Job, solve: Solve) -> tuple[Way, ...]:
             found.append(way)
         if found[-1].result.interrupted:
             break
+    if not found[-1].result.interrupted:
+        found += _repeat(job, found[0], solve)
     whole = [way for way in found if _missing(way) <= _missing(found[0])]
     best = sorted(_drop_dominated(whole), key=_worth)
-    cheapest = next(n for n, way in enumerate(best) if way.restriction.sawing is Sawing.AS_ASKED)
+    cheapest = next(n for n, way in enumerate(best) if way.restriction.is_usual)
     best[cheapest] = _from_all(best[cheapest], found[0])
     return tuple(replace(way, label=_letter(number)) for number, way in enumerate(best))
 
@@ -144,9 +121,9 @@ def _is_worth_planning(job: Job, sawing: Sawing, usual: Layout) -> bool:
     """Return whether sharing out the sawing otherwise would change anything, and can be done."""
     match sawing:
         case Sawing.ALL_AT_HOME:
-            return _count_yard_cuts(usual) > 0
+            return count_yard_cuts(usual) > 0
         case Sawing.STRIPS_AT_YARD:
-            return _count_yard_cuts(usual) == 0
+            return count_yard_cuts(usual) == 0
         case Sawing.ALL_AT_YARD:
             return not say_hindrance(job, usual)
     return True
@@ -156,7 +133,7 @@ def _is_as_called(job: Job, way: Way) -> bool:
     """Return whether the yard cuts as much as the way says, and may."""
     match way.restriction.sawing:
         case Sawing.STRIPS_AT_YARD:
-            return _count_yard_cuts(way.result.layout) > 0
+            return count_yard_cuts(way.result.layout) > 0
         case Sawing.ALL_AT_YARD:
             return not say_hindrance(job, way.result.layout)
     return True
@@ -171,7 +148,33 @@ def _from_all(way: Way, whole: Way) -> Way:
 def _plan(job: Job, restriction: Restriction, solve: Solve) -> Way:
     allowed = replace(job, sheets=tuple(job.sheets[index] for index in restriction.sheets))
     changed = change_sawing(allowed, restriction.sawing)
-    result = solve(changed)
+    return _describe(allowed, changed, restriction, solve(changed))
+
+
+def _repeat(job: Job, usual: Way, solve: Solve) -> Iterator[Way]:
+    """Yield the way with the same sheets over and over, where that makes fewer layouts."""
+    times = count_repeats(job, len(usual.result.layout.sheets))
+    result = solve_repeated(job, times, solve) if times > 1 and usual.layouts > 1 else None
+    if result is not None:
+        restriction = Restriction(
+            title=f"all kinds, every sheet cut {times} times",
+            sheets=tuple(range(len(job.sheets))),
+            times=times,
+        )
+        way = _describe(job, job, restriction, result)
+        if way.layouts < usual.layouts:
+            yield replace(way, bound=min(usual.bound, way.sheets_cost))
+
+
+def _describe(allowed: Job, changed: Job, restriction: Restriction, result: Result) -> Way:
+    """Return a way with all that is told of it.
+
+    Args:
+        allowed: The job with only the sheets that may be used.
+        changed: The same with its sawing shared out as the way has it.
+        restriction: What it does without.
+        result: Its plan.
+    """
     layout = result.layout
     sequences = [order_cuts(allowed, sheet) for sheet in layout.sheets]
     recut = list_recut(allowed) if restriction.sawing is Sawing.ALL_AT_YARD else ()
@@ -179,7 +182,7 @@ def _plan(job: Job, restriction: Restriction, solve: Solve) -> Way:
         restriction=restriction,
         job=changed,
         result=result,
-        lots=tuple(_lots(allowed, layout)),
+        lots=tuple(list_lots(allowed, layout)),
         sheets_cost=result.cost,
         bound=result.bound,
         extra_cost=_extra_cost(allowed, layout, restriction.sawing),
@@ -189,20 +192,8 @@ def _plan(job: Job, restriction: Restriction, solve: Solve) -> Way:
         settings=sum(sequence.settings for sequence in sequences),
         layouts=count_layouts(allowed, layout),
         recut=recut,
-        left=tuple(sorted(_left(allowed, layout), key=lambda left: -left.length * left.width)),
+        left=tuple(sorted(list_left(allowed, layout), key=lambda left: -left.length * left.width)),
     )
-
-
-def _lots(job: Job, layout: Layout) -> Iterator[Lot]:
-    counts = Counter(sheet.sheet for sheet in layout.sheets)
-    for index in sorted(counts, key=lambda index: (job.sheets[index].owned, index)):
-        sheet = job.sheets[index]
-        yield Lot(
-            stock=sheet.name,
-            count=counts[index],
-            each=Decimal(0) if sheet.owned else sheet.price,
-            owned=sheet.owned,
-        )
 
 
 def _extra_cost(job: Job, layout: Layout, sawing: Sawing) -> Decimal:
@@ -214,43 +205,8 @@ def _extra_cost(job: Job, layout: Layout, sawing: Sawing) -> Decimal:
         return Decimal(0)
     is_all = sawing is Sawing.ALL_AT_YARD
     return job.yard.price_per_cut * (
-        sum(map(count_cuts, layout.sheets)) if is_all else _count_yard_cuts(layout)
+        sum(map(count_cuts, layout.sheets)) if is_all else count_yard_cuts(layout)
     )
-
-
-def _count_yard_cuts(layout: Layout) -> int:
-    anywhere = Rect(x=0, y=0, length=0, width=0)
-    return sum(
-        isinstance(place.node, Cut) and place.node.by is By.YARD
-        for sheet in layout.sheets
-        for place in walk(sheet.root, anywhere)
-    )
-
-
-def count_layouts(job: Job, layout: Layout) -> int:
-    """Return how many different ways of cutting a sheet there are; like parts count as the same."""
-    return len({(sheet.sheet, tuple(_shape(job, sheet))) for sheet in layout.sheets})
-
-
-def _shape(job: Job, sheet: SheetLayout) -> Iterator[tuple[object, ...]]:
-    for place in walk(sheet.root, Rect(x=0, y=0, length=0, width=0)):
-        match place.node:
-            case Cut() as cut:
-                yield place.path, cut.direction, cut.at, cut.removed, cut.by
-            case PartLeaf() as leaf:
-                part = job.parts[leaf.part]
-                yield place.path, part.blank_length, part.blank_width, leaf.turned
-            case RestLeaf():
-                yield (place.path,)
-
-
-def _left(job: Job, layout: Layout) -> Iterator[Left]:
-    for used in layout.sheets:
-        sheet = job.sheets[used.sheet]
-        whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
-        for place in walk(used.root, whole):
-            if isinstance(place.node, RestLeaf) and place.node.is_offcut:
-                yield Left(stock=sheet.name, length=place.rect.length, width=place.rect.width)
 
 
 def _missing(way: Way) -> int:
@@ -267,7 +223,9 @@ def _drop_dominated(ways: Iterable[Way]) -> list[Way]:
     kept: list[Way] = []
     for way in sorted(ways, key=_worth):
         if not any(
-            other.kinds <= way.kinds and other.restriction.sawing is way.restriction.sawing
+            other.kinds <= way.kinds
+            and (other.restriction.sawing, other.restriction.times)
+            == (way.restriction.sawing, way.restriction.times)
             for other in kept
         ):
             kept.append(way)
