@@ -6,12 +6,17 @@ from itertools import pairwise
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.carcass import Carcass
 from nesting.cabinets.closing_design import Fit
+from nesting.cabinets.closings import PlacedClosing
 from nesting.cabinets.fillings import build_braces, closing_spans, split_closing
 from nesting.cabinets.grilles import find_recess_needed, place_grille
 from nesting.cabinets.joints import FEWEST_FINGERS, JointKind
+from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Term, add, round_size
 from nesting.errors import Fault
-from nesting.lengths import Length, Unit, format_length
+from nesting.lengths import Length, Unit, format_length, mm
+
+LEAST_LEFT = mm(2)
+"""What a rebate or groove for a baffle or back has to leave of the panel. Judgement, no source."""
 
 
 def find_box_faults(
@@ -69,14 +74,7 @@ def _find_closing_faults(carcass: Carcass, step: Length, unit: Unit) -> Iterator
         where = f"cabinet {carcass.design.name!r}, {placed.name}"
         if closing is None or closing.fit is Fit.NONE:
             continue
-        if placed.let_in >= carcass.real:
-            deep, thick = (format_length(each, unit) for each in (placed.let_in, carcass.real))
-            yield Fault(
-                where=where,
-                what=f"a {placed.fit.value} {deep} {unit.value} deep leaves nothing of the panels, "
-                f"which are {thick} {unit.value} thick",
-                remedy="Give a depth of about half the thickness, or leave it out.",
-            )
+        yield from _find_seat_faults(carcass, placed, unit)
         spans = closing_spans(carcass, placed)
         if any(round_size(span, step) <= 0 for span in spans):
             terms = max((span.low_clear + span.high_clear for span in spans), key=add)
@@ -93,6 +91,31 @@ def _find_closing_faults(carcass: Carcass, step: Length, unit: Unit) -> Iterator
                 what=f"gap and upper board leave nothing of its height, {height} {unit.value}",
                 remedy="Make the gap or the upper board smaller.",
             )
+
+
+def _find_seat_faults(carcass: Carcass, placed: PlacedClosing, unit: Unit) -> Iterator[Fault]:
+    """Yield why a rebate or groove does not hold its panel, or leaves too little of the others."""
+    if not placed.let_in:
+        return
+    where = f"cabinet {carcass.design.name!r}, {placed.name}"
+    kind, deep = placed.fit.value, f"{format_length(placed.let_in, unit)} {unit.value}"
+    if carcass.real - placed.let_in < LEAST_LEFT:
+        thick = f"{format_length(carcass.real, unit)} {unit.value}"
+        yield Fault(
+            where=where,
+            what=f"a {kind} {deep} deep leaves too little of the panels, which are {thick} thick",
+            remedy="Give a depth of about half the thickness, or leave it out.",
+        )
+    taken = max(
+        add(terms) for axis in (Axis.WIDTH, Axis.HEIGHT) for terms in placed.clear_ends(axis)
+    )
+    if taken >= placed.let_in:
+        yield Fault(
+            where=where,
+            what=f"covering, clearance and play take {format_length(taken, unit)} {unit.value} on "
+            f"one side of a {kind} {deep} deep: the {placed.name} falls through",
+            remedy=f"Make the {kind} deeper, or the clearance smaller.",
+        )
 
 
 def _find_joint_faults(carcass: Carcass, unit: Unit) -> Iterator[Fault]:

@@ -74,7 +74,8 @@ def find_filling_faults(
     for brace in braces:
         low, high = _find_room(wedge, brace.through)
         if brace.width.size > high - low or brace.through[0] <= min(y for _, y in wedge.inside):
-            room = f"{format_length(max(high - low, 0), unit)} {unit.value}"
+            whole = max(high - low, 0) // wedge.step * wedge.step
+            room = f"{format_length(whole, unit)} {unit.value}"
             yield Fault(
                 where=f"{where}, braces",
                 what=f"at the height of {brace.name} there are only {room} of depth",

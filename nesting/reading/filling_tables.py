@@ -60,6 +60,12 @@ def read_battens(table: Table, baffle: Closing | None, back: Closing | None) -> 
     rear = inner.flag("rear", default=_is_inset(back))
     corners = inner.choice("corners", Corners, Corners.ACROSS)
     inner.finish()
+    are_both_said = baffle is not None and back is not None
+    if inner.is_sound and are_both_said and not (front or rear):
+        inner.fault(
+            "a frame stands behind an inset baffle or back, and there is none",
+            "Make one of them inset, or leave the battens out.",
+        )
     if not inner.is_sound:
         return None
     return Battens(section=section, front=front, rear=rear, corners=corners)

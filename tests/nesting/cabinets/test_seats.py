@@ -163,8 +163,12 @@ def test_screws_of_a_rebated_back_stand_in_the_middle_of_its_rest() -> None:
             "only an inset baffle goes in from the rear",
         ),
         (
+            {"back": replace(REBATE, play=mm(9))},
+            "covering, clearance and play take 9 mm on one side of a rebate 9 mm deep: the back",
+        ),
+        (
             {"back": replace(REBATE, depth=mm(18))},
-            "a rebate 18 mm deep leaves nothing of the panels, which are 17.7 mm thick",
+            "a rebate 18 mm deep leaves too little of the panels, which are 17.7 mm thick",
         ),
     ],
 )

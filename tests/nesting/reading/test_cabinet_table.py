@@ -341,6 +341,12 @@ def test_a_box_with_four_sloping_sides_is_refused_with_its_angles() -> None:
     assert "tilt the blade 44.8° and set the mitre gauge to 85.0°" in text
 
 
+def test_battens_that_stand_nowhere_are_refused() -> None:
+    closings = 'baffle = "none"\nback = "rebate"\n'
+    text = refused(BOX + closings + "battens = { section = [20, 30] }\n")
+    assert "a frame stands behind an inset baffle or back, and there is none" in text
+
+
 def test_a_back_in_a_rebate_or_groove_is_read_with_its_usual_seat() -> None:
     deep = read(BOX + 'back = { fit = "rebate", depth = 8, set_back = 2, play = 0.5 }\n').back
     assert deep == Closing(fit=Fit.REBATE, depth=mm(8), set_back=mm(2), play=mm("0.5"))
