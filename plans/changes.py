@@ -34,9 +34,11 @@ def _changes(planned: Planned, marks: Marks, remaining: Remaining) -> Iterator[s
     )
     if earlier.finished:
         yield f"Finished: {_codes([part.code for part in earlier.finished])}."
+    wanted = {code for codes in earlier.codes for code in codes}
     for code, left in marks.spoilt.items():
         sizes = " and ".join(f"{show_size(*size, unit)} {unit.value}" for size in left)
-        yield f"Spoilt: {code}; {sizes or 'nothing'} is left of it."
+        again = " It is cut again." if code in wanted else ""
+        yield f"Spoilt: {code}; {sizes or 'nothing'} is left of it.{again}"
     for number in sorted(marks.missing):
         yield f"Sheet {number} of that plan is not there."
     for code, size in marks.readings.items():
