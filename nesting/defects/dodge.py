@@ -18,7 +18,7 @@ from nesting.search.realise import trim_home_edges
 from nesting.sheets import Defect, Sheet, Use
 from nesting.zones import is_sound, list_barred, meets, usable_of
 
-MOST_LOOKS = 4_000
+MOST_LOOKS = 1_000
 DEEPEST = 200
 """Pieces one behind the other; what has more is left to the search on sound pieces."""
 

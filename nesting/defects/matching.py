@@ -1,7 +1,7 @@
 """Which real sheet each finished sheet is cut from, where real sheets differ by their defects."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
@@ -14,8 +14,11 @@ from nesting.sheets import Sheet
 Alike: TypeAlias = Sheet
 """A sheet without its name, number and defects: what is laid out for one fits all that share it."""
 
-MOST_TREES = 24
-"""How many finished sheets are tried on one that is not sound."""
+Slot: TypeAlias = tuple[int, int]
+"""A real sheet: its kind, and its number among those of its kind."""
+
+MOST_TRIES = 48
+"""How often a finished sheet is laid again for one that is not sound."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,36 +84,80 @@ def _match(
     Unsound sheets that a tree fits as it is are used up first, which spares whole ones; then sound
     sheets; then those on which it has to be laid another way.
     """
-    fits = {
-        (place, kind): root
-        for kind in kinds
-        if job.sheets[kind].defects
-        for place, tree in enumerate(trees[:MOST_TREES])
-        if (root := dodge(job, job.sheets[kind], tree)) is not None
-    }
-    ranks = {key: 0 if lies_clear(job, job.sheets[key[1]], trees[key[0]]) else 2 for key in fits}
-    slots = [(kind, copy) for kind in kinds for copy in range(_count(job.sheets[kind], len(trees)))]
-    wanted: list[list[tuple[int, int]]] = []
-    for place in range(len(trees)):
-        ranked = [
-            (1 if not job.sheets[kind].defects else ranks[place, kind], (kind, copy))
-            for kind, copy in slots
-            if not job.sheets[kind].defects or (place, kind) in fits
-        ]
-        wanted.append([slot for _, slot in sorted(ranked)])
-    for (kind, _), place in sorted(_find_largest(wanted).items(), key=lambda pair: pair[1]):
-        root = fits.get((place, kind), trees[place])
-        sheet = job.sheets[kind]
+    fits: dict[tuple[int, int], tuple[int, Node]] = {}
+    for kind in kinds:
+        for place, tree in enumerate(trees):
+            if not job.sheets[kind].defects:
+                fits[place, kind] = (1, tree)
+            elif lies_clear(job, job.sheets[kind], tree):
+                fits[place, kind] = (0, tree)
+    taken = _find_slots(job, kinds, len(trees), fits)
+    if len(taken) < len(trees):
+        taken = _lay_again(job, kinds, trees, fits)
+    for place, kind in sorted((place, kind) for (kind, _), place in taken.items()):
+        sheet, root = job.sheets[kind], fits[place, kind][1]
         if sheet.defects:
             root = mark_leftovers(root, sheet, job.keep, job.saw.kerf)
         yield place, kind, root
+
+
+def _lay_again(
+    job: Job,
+    kinds: Sequence[int],
+    trees: Sequence[Node],
+    fits: dict[tuple[int, int], tuple[int, Node]],
+) -> Mapping[Slot, int]:
+    """Return a matching in which trees are laid again for sheets that are still free.
+
+    Args:
+        job: The job.
+        kinds: The sheets.
+        trees: The trees.
+        fits: Rank and tree for every tree and sheet that go together; more are added to it.
+    """
+    taken = _find_slots(job, kinds, len(trees), fits)
+    left = MOST_TRIES
+    for kind in kinds:
+        if (kind, 0) in taken or not _count(job.sheets[kind], 1):
+            continue
+        for place, tree in enumerate(trees):
+            if left == 0 or len(taken) == len(trees):
+                return taken
+            left -= 1
+            root = dodge(job, job.sheets[kind], tree)
+            if root is not None:
+                fits[place, kind] = (2, root)
+                more = _find_slots(job, kinds, len(trees), fits)
+                if len(more) > len(taken):
+                    taken = more
+                    break
+    return taken
+
+
+def _find_slots(
+    job: Job,
+    kinds: Sequence[int],
+    trees: int,
+    fits: Mapping[tuple[int, int], tuple[int, Node]],
+) -> Mapping[Slot, int]:
+    """Return the largest matching of trees to sheets, those of the lowest rank first."""
+    slots = [(kind, copy) for kind in kinds for copy in range(_count(job.sheets[kind], trees))]
+    return _find_largest(
+        [
+            sorted(
+                (slot for slot in slots if (place, slot[0]) in fits),
+                key=lambda slot: (fits[place, slot[0]][0], slot),
+            )
+            for place in range(trees)
+        ]
+    )
 
 
 def _count(sheet: Sheet, most: int) -> int:
     return most if sheet.count is None else min(sheet.count, most)
 
 
-def _find_largest(wanted: Sequence[Sequence[tuple[int, int]]]) -> dict[tuple[int, int], int]:
+def _find_largest(wanted: Sequence[Sequence[Slot]]) -> dict[Slot, int]:
     """Return the largest matching of trees to slots, by augmenting paths.
 
     Args:
@@ -122,12 +169,12 @@ def _find_largest(wanted: Sequence[Sequence[tuple[int, int]]]) -> dict[tuple[int
     References:
         Kuhn (1955), Naval Research Logistics Quarterly 2, 83-97, and Berge's theorem; from memory.
     """
-    taken: dict[tuple[int, int], int] = {}
+    taken: dict[Slot, int] = {}
     for tree in range(len(wanted)):
         # Breadth first, so that no chain of exchanges is longer than it has to be.
-        came_from: dict[tuple[int, int], tuple[int, tuple[int, int] | None]] = {}
-        waiting: list[tuple[int, tuple[int, int] | None]] = [(tree, None)]
-        free: tuple[int, int] | None = None
+        came_from: dict[Slot, tuple[int, Slot | None]] = {}
+        waiting: list[tuple[int, Slot | None]] = [(tree, None)]
+        free: Slot | None = None
         while waiting and free is None:
             here, through = waiting.pop(0)
             for slot in wanted[here]:

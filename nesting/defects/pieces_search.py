@@ -17,6 +17,8 @@ from nesting.solve import solve
 Aim: TypeAlias = tuple[int, Decimal]
 
 MOST_LOOKS = 60
+MOST_WORK = 40_000
+"""Looks times parts times unsound sheets: where these are many, each look takes longer."""
 POLISHED = 3
 """How many of the best ways are searched with a share of the effort; looks take none."""
 
@@ -80,6 +82,8 @@ class _Looks:
         self._unsound = unsound
         self._aim = aim
         self._effort = effort
+        each = sum(part.count for part in job.parts) * len(unsound)
+        self._most = min(MOST_LOOKS, max(POLISHED, MOST_WORK // each))
 
     @property
     def is_done(self) -> bool:
@@ -87,7 +91,7 @@ class _Looks:
         best = min(((each.missing, each.cost) for each in self.tried.values()), default=None)
         return (
             (best is not None and best <= self._aim)
-            or len(self.tried) >= MOST_LOOKS
+            or len(self.tried) >= self._most
             or any(each.is_interrupted for each in self.tried.values())
         )
 

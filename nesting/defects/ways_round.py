@@ -13,10 +13,11 @@ from nesting.layout import Cut, Direction, Node, Rect, RestLeaf, replace_leaves,
 from nesting.lengths import Length
 from nesting.search.realise import trim_home_edges
 from nesting.sheets import Defect, Sheet, Trim
-from nesting.zones import find_under, is_sound, usable_of
+from nesting.zones import find_under, is_sound, meets, usable_of
 
 MOST_WAYS = 10
 SIDES = ("left", "right", "low", "high")
+ORDERS = tuple(permutations(SIDES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,26 +104,33 @@ class _Taker:
         self._sheet = sheet
         self._defects = defects
         self._kerf = kerf
+        self._best: dict[Rect, Node] = {}
 
     def list_nodes(self, rect: Rect) -> Iterator[Node]:
-        """Yield the ways to take a piece apart; it stays whole where it is sound."""
-        under = find_under(rect, self._defects)
-        if not under:
-            yield RestLeaf()
-        for defect in under:
-            for order in permutations(SIDES):
-                node = self._isolate(rect, defect, order)
-                yield replace_leaves(node, dict(self._take_further(node, rect, defect)))
+        """Yield the ways to take a piece apart, round each of its defects first."""
+        for defect in find_under(rect, self._defects):
+            for order in ORDERS:
+                yield self._take_apart(rect, defect, order)
 
-    def _take_further(
-        self, node: Node, rect: Rect, done: Defect
-    ) -> Iterator[tuple[tuple[int, ...], Node]]:
-        """Yield what is done to the pieces that hold further defects."""
-        for place in walk(node, rect):
-            under = find_under(place.rect, self._defects)
-            if isinstance(place.node, RestLeaf) and under and done not in under:
-                ways = list(self.list_nodes(place.rect))
-                yield place.path, max(ways, key=lambda way: self._sound_area(way, place.rect))
+    def _take_apart(self, rect: Rect, defect: Defect, order: Sequence[str]) -> Node:
+        """Return the cuts round one defect, and the best ones round those in the other pieces."""
+        node = self._isolate(rect, defect, order)
+        leaves = {
+            place.path: self._find_best(place.rect)
+            for place in walk(node, rect)
+            if isinstance(place.node, RestLeaf) and not meets(place.rect, defect)
+        }
+        return replace_leaves(node, leaves)
+
+    def _find_best(self, rect: Rect) -> Node:
+        """Return the way to take a piece apart that leaves the largest pieces."""
+        if rect not in self._best:
+            under = find_under(rect, self._defects)
+            ways = [self._take_apart(rect, under[0], order) for order in ORDERS if under]
+            self._best[rect] = max(
+                ways, key=lambda way: self._sound_area(way, rect), default=RestLeaf()
+            )
+        return self._best[rect]
 
     def _sound_area(self, node: Node, rect: Rect) -> int:
         leaves = (place.rect for place in walk(node, rect) if isinstance(place.node, RestLeaf))
