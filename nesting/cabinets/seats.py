@@ -56,8 +56,10 @@ def _cut(carcass: Carcass, placed: PlacedClosing, panel: Panel, seat: Box, unit:
     else:
         pieces = place.without(cut.box for cut in panel.cuts)
         cuts = tuple(Cut(what=what, box=box) for box in pieces)
-    to_do = _say(carcass, placed, panel, place, unit)
-    return replace(panel, cuts=(*panel.cuts, *cuts), to_do=(*panel.to_do, to_do))
+    cover = [what for what in panel.to_do if what.startswith("cover ")]
+    joints = [what for what in panel.to_do if what not in cover]
+    said = _say(carcass, placed, panel, place, unit)
+    return replace(panel, cuts=(*panel.cuts, *cuts), to_do=(*joints, said, *cover))
 
 
 def _say(carcass: Carcass, placed: PlacedClosing, panel: Panel, place: Box, unit: Unit) -> str:

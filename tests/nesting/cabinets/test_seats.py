@@ -59,7 +59,8 @@ def test_the_covering_stack_is_taken_off_the_covered_rebate_on_each_side() -> No
 def test_a_covered_rebate_is_wide_enough_for_panel_and_layers() -> None:
     """Its own covering on the face, the panel, its covering turned over, that of the carcass."""
     wanted = design(back=replace(REBATE, wrapped=True), covering=COVERING)
-    rebate = next(what for what in panel(wanted, "top").to_do if what.startswith("rebate"))
+    rebate, cover = panel(wanted, "top").to_do
+    assert cover.startswith("cover with the whole carcass")
     assert rebate == (
         "rebate the inside rear edge for the back: 9 deep, 21.3 wide, from end to end "
         "(21.3 = 1.2 covering of the back + 17.7 back + 1.2 covering of the back turned over + "
