@@ -44,20 +44,8 @@ def realise(job: Job, problem: Problem, plan: Plan) -> tuple[SheetLayout, ...]:
 
     Copies of a part are numbered in the order in which they come off the sheets.
     """
+    cutter = Cutter(job, problem)
     sheets = [(sheet.kind, read_rows(problem, sheet.codes)) for sheet in plan]
-    return realise_rows(problem, sheets, Cutter(job, problem))
-
-
-def realise_rows(
-    problem: Problem, sheets: list[tuple[int, Row]], cutter: "Cutter"
-) -> tuple[SheetLayout, ...]:
-    """Return sheets in the order of `realise`.
-
-    Args:
-        problem: The parts and sheets.
-        sheets: For every sheet its kind and what is cut from it.
-        cutter: What decides on the cuts.
-    """
     filled = {id(row): _measure(problem, row) for _, row in sheets}
     ordered = sorted(
         sheets, key=lambda sheet: (sheet[0], -filled[id(sheet[1])], describe(sheet[1]))

@@ -22,19 +22,12 @@ class Row:
         length: Least extent along x, grid steps with kerf.
         width: Least extent along y, grid steps with kerf.
         pieces: None for a part, else two or more.
-        manner: How the row is cut, for cutters that know several manners.
     """
 
     join: int
     length: int
     width: int
     pieces: tuple["Row", ...] = ()
-    manner: int = 0
-
-    @property
-    def across(self) -> int:
-        """Extent across the row's direction."""
-        return self.width if self.join == SIDE_BY_SIDE else self.length
 
 
 def read_rows(problem: Problem, codes: Codes) -> Row:
@@ -62,7 +55,7 @@ def _order(join: int, pieces: list[Row]) -> Row:
     """Return a row with its pieces in order, those that need less height in a row behind."""
     is_side = join == SIDE_BY_SIDE
     row: list[Row] = []
-    for piece in sorted(pieces, key=lambda piece: make_key(piece, is_side=is_side), reverse=True):
+    for piece in sorted(pieces, key=lambda piece: _make_key(piece, is_side=is_side), reverse=True):
         height = piece.width if is_side else piece.length
         # The lowest piece comes first; everything higher so far goes before the rest as a whole.
         if row and (row[0].width if is_side else row[0].length) < height and len(row) > 1:
@@ -78,7 +71,7 @@ def _join(join: int, pieces: list[Row]) -> Row:
     return Row(join=join, length=max(lengths), width=sum(widths), pieces=tuple(pieces))
 
 
-def make_key(row: Row, *, is_side: bool) -> Key:
+def _make_key(row: Row, *, is_side: bool) -> Key:
     """Return a sort key: the higher piece first, then the longer, equal pieces together."""
     height, run = (row.width, row.length) if is_side else (row.length, row.width)
     return (-height, -run, describe(row))
