@@ -171,7 +171,7 @@ def _pages(
     """Return the pages, filled."""
     pages = [_Page(titles=[], blocks=[])]
     for section, is_fresh in zip(sections, begins_page, strict=True):
-        groups = _glued_groups(section.blocks)
+        groups = _glued_groups(_without_white_end(section.blocks))
         if pages[-1].titles:
             opening = [space(BETWEEN_SECTIONS), head(section.title)]
             needed = _height(opening) + _good_start(groups)
@@ -188,6 +188,14 @@ def _pages(
                 pages.append(page)
             page.add(group)
     return pages
+
+
+def _without_white_end(blocks: Sequence[Block]) -> Sequence[Block]:
+    """Return blocks without the white after the last one, which needs no page."""
+    count = len(blocks)
+    while count and not blocks[count - 1].shapes:
+        count -= 1
+    return blocks[:count]
 
 
 def _good_start(groups: Sequence[Sequence[Block]]) -> float:

@@ -32,9 +32,9 @@ def offcuts_pages(plan: Plan, paper: Paper) -> tuple[Draft, ...]:
         blocks += [_offcut(row, width) for row in plan.offcuts]
     else:
         blocks.append(paragraph("Nothing worth keeping.", width))
-    blocks += [space(3.0), *_fallbacks(plan.workshop.fallbacks, width), space(3.0)]
+    blocks += [space(3.0), *_fallbacks(plan.workshop.fallbacks, width)]
     pages = list(flow(blocks, room))
-    log_head = stack([heading("What went wrong", width), _log_head()])
+    log_head = stack([space(3.0), heading("What went wrong", width), _log_head()])
     lines = int((room - pages[-1].height - log_head.height) // LOG_STEP)
     if lines < LEAST_LINES:
         pages.append(Block(height=0.0))

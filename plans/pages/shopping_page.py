@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from plans.pages.blocks import Block, Section, moved, side_by_side, space
-from plans.pages.fonts import printable
+from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import BIG, FIGURE, NOTE, fit, heading, paragraph
 from plans.pages.paper import Paper
 from plans.pages.rows import TICK, TICK_COLUMN, dashed, rule, ticked
@@ -16,7 +16,7 @@ COUNT = 30.0
 PRICES = 34.0
 READINGS = 8
 MOST_READ = 8  # sheets with boxes for their readings; more are written on the back of the card
-BOX_HEIGHT = 8.0
+BOX_HEIGHT = 7.2
 AMOUNT = 15.0  # width of a short amount
 SHORT = 8.6
 MOST_LINES = 2
@@ -37,8 +37,7 @@ def shopping_section(plan: Plan, paper: Paper) -> Section:
     )
     blocks: list[Block] = [
         *(_sheet(line, width) for line in shopping.sheets),
-        Block(height=11.0, shapes=(rule(width), total)),
-        paragraph(shopping.bound_text, width),
+        _with_bound(shopping.bound_text, total, width),
         space(2.5),
     ]
     if shopping.others:
@@ -52,6 +51,15 @@ def shopping_section(plan: Plan, paper: Paper) -> Section:
     cautions = [caution.short for caution in plan.cautions if "shopping" in caution.where]
     blocks += [space(2.0), *(dashed(line, width, bold=True) for line in cautions)]
     return Section(title="Shopping list", blocks=tuple(blocks))
+
+
+def _with_bound(bound_text: str, total: Text, width: float) -> Block:
+    """Return the total, and before it how good the plan is."""
+    room = width - text_width(total.words, total.height, bold=True) - 6.0
+    said = paragraph(bound_text, room)
+    down = max(0.8, 4.0 - said.height / 2 + 1.6)
+    shapes = (rule(width), total, *moved(said.shapes, 0.0, down))
+    return Block(height=max(9.5, said.height + 1.6), shapes=shapes)
 
 
 def _sheet(line: SheetLine, width: float) -> Block:
@@ -177,7 +185,7 @@ def _readings(sheets: int, width: float) -> Sequence[Block]:
             Block(
                 height=BOX_HEIGHT,
                 shapes=(
-                    Text(x=0, y=5.6, words=f"sheet {number}", height=NOTE, role=Role.NOTE),
+                    Text(x=0, y=5.2, words=f"sheet {number}", height=NOTE, role=Role.NOTE),
                     *(
                         Rectangle(x=x, y=0, width=box_width, height=BOX_HEIGHT, kind=LineKind.RULE)
                         for x, box_width in boxes

@@ -106,7 +106,7 @@ def test_white_is_halved_where_that_saves_a_page_of_a_few_lines() -> None:
 def test_a_section_shares_a_page_only_where_that_saves_one() -> None:
     def titles(*heights: float) -> list[tuple[str, ...]]:
         sections = [
-            Section(title=str(number), blocks=(Block(height=height),))
+            Section(title=str(number), blocks=(tall(height),))
             for number, height in enumerate(heights)
         ]
         return [page.titles for page in flow_sections(sections, 100.0, head_of)]
@@ -119,20 +119,30 @@ def test_a_section_shares_a_page_only_where_that_saves_one() -> None:
 def test_a_section_that_goes_on_has_its_head_again_and_begins_with_a_good_start() -> None:
     table = Section(
         title="Table",
-        blocks=tuple(Block(height=15.0) for _ in range(9)),
+        blocks=tuple(tall(15.0) for _ in range(9)),
         later_head=(Block(height=5.0),),
     )
-    first = Section(title="First", blocks=(Block(height=40.0),))
+    first = Section(title="First", blocks=(tall(40.0),))
     pages = flow_sections([first, table], 100.0, head_of)
     assert [page.titles for page in pages] == [("First", "Table"), ("Table",)]
     # 40 + 6 between + 4 of title + three rows of 15, then the head of 5 and six rows
     assert [page.body.height for page in pages] == [95.0, 95.0]
-    low = Section(title="First", blocks=(Block(height=52.0),))
+    low = Section(title="First", blocks=(tall(52.0),))
     assert [page.titles for page in flow_sections([low, table], 100.0, head_of)] == [
         ("First",),
         ("Table",),
         ("Table",),
     ]
+
+
+def test_white_at_the_end_of_a_section_takes_no_page() -> None:
+    full = Section(title="Full", blocks=(tall(98.0), space(5.0)))
+    (page,) = flow_sections([full], 100.0, head_of)
+    assert page.body.height == 98.0
+
+
+def tall(height: float) -> Block:
+    return Block(height=height, shapes=SHAPES[:1])
 
 
 def head_of(_: str) -> Block:

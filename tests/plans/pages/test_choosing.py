@@ -8,9 +8,10 @@ from plans.pages.choosing import check_page_names, choose_pages
 from plans.pages.frame import body_room, number_pages, share_pages
 from plans.pages.pages import make_pages
 from plans.pages.paper import A4
-from plans.pages.shapes import Text
+from plans.pages.shapes import Line, LineKind, Text
 from tests.plans.pages.plan_samples import random_plan
 
+SHAPE = Line(x1=0, y1=0, x2=1, y2=0, kind=LineKind.RULE)
 PAGES = make_pages(random_plan(1, (5,) * 11), A4)
 
 
@@ -58,7 +59,7 @@ def test_short_pages_are_joined_and_answer_to_both_names() -> None:
     room = body_room(A4)
     heights = {"Frame": 0.5, "Assembly": 0.3, "Holes": 0.75}
     sections = [
-        Section(title=title, blocks=(Block(height=share * room),))
+        Section(title=title, blocks=(Block(height=share * room, shapes=(SHAPE,)),))
         for title, share in heights.items()
     ]
     pages = number_pages(share_pages(sections, A4), random_plan(1, (5,)))
