@@ -14,7 +14,7 @@ from tests.plans.pdf_reading import NEAR, Word, page_text, page_words
 
 SUMS = "What each piece adds up to"
 _FIGURE = r"\d+(?: \d+/\d+)?(?:\.\d+)?|\d+/\d+"
-_SUM = re.compile(rf"\b([SP]\d+) ((?:{_FIGURE}) = .*? left)\b")
+_SUM = re.compile(rf"\b((?:[SP]\d+, )*[SP]\d+) ((?:{_FIGURE}) = .*? left)\b")
 _SLACK = re.compile(rf" ?\bslack (?:{_FIGURE})(?: TIGHT)?")
 _SHEET = re.compile(r"Sheet (\d+)\b")
 _CODE = re.compile(r"[A-Z]{1,2}\d+")
@@ -46,8 +46,8 @@ class PrintedPattern:
     unit: str
 
 
-def read_sums(pdf: bytes) -> dict[int, list[tuple[str, str]]]:
-    """Return for the number of every sheet its sums: the code of the piece, and the text."""
+def read_sums(pdf: bytes) -> dict[int, dict[str, str]]:
+    """Return for the number of every sheet its sums by piece; pieces may share one."""
     texts: dict[int, str] = {}
     with pdfplumber.open(BytesIO(pdf)) as document:
         for page in document.pages:
@@ -63,7 +63,11 @@ def read_sums(pdf: bytes) -> dict[int, list[tuple[str, str]]]:
             elif SUMS in text:
                 texts[number] = text.partition(SUMS)[2]
     return {
-        number: [(code, words) for code, words in _SUM.findall(_SLACK.sub("", text))]
+        number: {
+            code: words
+            for codes, words in _SUM.findall(_SLACK.sub("", text))
+            for code in codes.split(", ")
+        }
         for number, text in texts.items()
     }
 

@@ -47,10 +47,12 @@ def as_read(job: Job, solved: Solved, plan: Plan, pages: tuple[Page, ...]) -> Js
         first = repeat.view
         for number in repeat.numbers:
             codes = matching_codes(first, plan.sheets[number - 1])
-            sheets[number]["sums"] = [
-                {"piece": codes.get(code, code), "text": text}
-                for code, text in sums.get(first.number, [])
-            ]
+            read = sums.get(first.number, {})
+            texts = {codes.get(code, code): text for code, text in read.items()}
+            # pieces that add up alike share a line: the order is that of the plan file
+            listed = [line["piece"] for line in sheets[number]["sums"]]
+            pieces = [*(code for code in listed if code in texts), *(texts.keys() - set(listed))]
+            sheets[number]["sums"] = [{"piece": code, "text": texts[code]} for code in pieces]
     for printed in sheets.values():
         for part in printed["parts"]:
             part["finished"] = parts[part["code"]].finished
