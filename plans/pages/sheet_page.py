@@ -93,7 +93,7 @@ def sheet_pages(
     foot = [
         *sheet_foot(repeat, drawing.unlettered, width),
         *([paragraph(notes.test_piece, width)] if notes.test_piece else []),
-        *([warning] if warning.height > left else []),
+        *([short_cautions(cautions, handed, width)] if warning.height > left else []),
         *([reason] if count == len(rows) and not has_reason else []),
         *_measured_first(repeat, width),
     ]
