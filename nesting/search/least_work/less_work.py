@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.search.grid import list_groups, make_problem
+from nesting.search.least_work.alike import cut_alike
 from nesting.search.least_work.annealing import Annealing
 from nesting.search.least_work.cutter import PlannedSheet, cut_sheets
 from nesting.search.least_work.groups import split_by_match
@@ -18,6 +19,7 @@ from nesting.search.ruin_recreate import mix_seed
 
 RUNS = 4
 ROUNDS_PER_EFFORT = 25_000  # of all runs together
+FEW_PARTS, SOME_PARTS = 64, 128  # between these there are up to twice the rounds
 MANY_PARTS = 200  # beyond these a round takes longer, so that there are fewer
 FEW_SHEETS = 8  # so many are put in order more than once
 
@@ -79,6 +81,7 @@ def find_less_work(
             break
         size = back.problem.copies / copies
         rounds = effort * ROUNDS_PER_EFFORT * back.problem.copies // copies
+        rounds = rounds * min(max(FEW_PARTS, copies), SOME_PARTS) // FEW_PARTS
         rounds = rounds * min(MANY_PARTS, copies) // copies
         plans = search.run(back, rounds, size)
         layout = search.choose(layout, back, plans)
@@ -159,13 +162,16 @@ class _Search:
         self, layout: Layout, back: ReadBack, plans: list[tuple[PlannedSheet, ...]]
     ) -> Layout:
         """Return the layout with the best of some plans for one group put in, or as it was."""
-        tries = 2 * RUNS if len(back.plan) <= FEW_SHEETS else 1
+        tries = RUNS if back.problem.copies > FEW_PARTS else 2 * RUNS
+        if len(back.plan) > FEW_SHEETS:
+            tries = 1
         layouts = [layout]
         values: list[Value] = []
         try:
             values.append(self._scale.weigh(layout))
             for plan in plans[:tries]:
-                changed = _put_in(self._job, layout, back, plan)
+                alike = cut_alike(plan, lambda sheet: self._weigh_sheet(back, sheet))
+                changed = _put_in(self._job, layout, back, alike)
                 value = self._scale.weigh(changed)
                 if not value.is_worse_work(values[0]):
                     layouts.append(changed)
@@ -175,6 +181,9 @@ class _Search:
         except KeyboardInterrupt:
             self.is_interrupted = True
         return layouts[pick_best(values)] if values else layout
+
+    def _weigh_sheet(self, back: ReadBack, sheet: PlannedSheet) -> Value:
+        return self._scale.weigh(Layout(sheets=cut_sheets(self._job, back.problem, (sheet,))))
 
 
 def _put_in(job: Job, layout: Layout, back: ReadBack, plan: tuple[PlannedSheet, ...]) -> Layout:
