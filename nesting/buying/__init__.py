@@ -1,6 +1,6 @@
 """Ways to buy: whole plans for the same job, each from less than all the stock there is."""
 
-from nesting.buying.counts import Left, Lot, count_layouts
+from nesting.buying.counts import Left, Lot, count_layouts, price_yard_cuts
 from nesting.buying.repeated import count_repeats, solve_repeated
 from nesting.buying.restrictions import Restriction, list_restrictions
 from nesting.buying.sawing import Sawing, say_hindrance
@@ -17,6 +17,7 @@ __all__ = [
     "count_repeats",
     "find_ways",
     "list_restrictions",
+    "price_yard_cuts",
     "say_hindrance",
     "solve_repeated",
 ]

@@ -75,6 +75,11 @@ def count_yard_cuts(layout: Layout) -> int:
     )
 
 
+def price_yard_cuts(job: Job, layout: Layout) -> Decimal:
+    """Return what the yard is paid for its cuts."""
+    return Decimal(0) if job.yard is None else job.yard.price_per_cut * count_yard_cuts(layout)
+
+
 def count_layouts(job: Job, layout: Layout) -> int:
     """Return how many different ways of cutting a sheet there are; like parts count as the same."""
     return len({(sheet.sheet, tuple(_shape(job, sheet))) for sheet in layout.sheets})

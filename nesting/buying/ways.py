@@ -17,6 +17,7 @@ from nesting.buying.counts import (
     count_yard_cuts,
     list_left,
     list_lots,
+    price_yard_cuts,
 )
 from nesting.buying.repeated import count_repeats, solve_repeated
 from nesting.buying.restrictions import Restriction, list_restrictions
@@ -201,12 +202,9 @@ def _extra_cost(job: Job, layout: Layout, sawing: Sawing) -> Decimal:
     if sawing is Sawing.DELIVERED:
         is_bought = any(not job.sheets[sheet.sheet].owned for sheet in layout.sheets)
         return job.terms.delivery or Decimal(0) if is_bought else Decimal(0)
-    if job.yard is None:
-        return Decimal(0)
-    is_all = sawing is Sawing.ALL_AT_YARD
-    return job.yard.price_per_cut * (
-        sum(map(count_cuts, layout.sheets)) if is_all else count_yard_cuts(layout)
-    )
+    if sawing is Sawing.ALL_AT_YARD and job.yard is not None:
+        return job.yard.price_per_cut * sum(map(count_cuts, layout.sheets))
+    return price_yard_cuts(job, layout)
 
 
 def _missing(way: Way) -> int:

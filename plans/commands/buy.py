@@ -2,7 +2,7 @@
 
 import time
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -34,8 +34,8 @@ class BuyOptions:
 def buy(job_file: Path, options: BuyOptions, progress: Progress | None = None) -> Outcome:
     """Return the ways to buy what a job needs, each of them planned whole and rehearsed.
 
-    Nothing is written. Near misses are looked for among the sizes that the job file calls free;
-    they count sheets alone, neither the yard's cuts nor the car.
+    Nothing is written. Near misses are looked for among the sizes that the job file calls free,
+    each changed job planned like the job itself.
 
     Args:
         job_file: The job file.
@@ -77,7 +77,7 @@ def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  
     if not is_stopped:
         try:
             cheaper = _cheaper_stock(job, options, progress)
-            misses = _near_misses(job, options, progress)
+            misses = _near_misses(job, ways, options, progress)
         except KeyboardInterrupt:
             is_stopped = True
     unplaced = [
@@ -122,17 +122,39 @@ def _rehearse(way: Any) -> None:  # noqa: ANN401
     check_rehearsal(rehearse(plan_document(way.job, way.result, made)).faults)
 
 
-def _near_misses(job: Any, options: BuyOptions, progress: Progress | None) -> tuple[Any, ...]:  # noqa: ANN401
-    from functools import partial
-
+def _near_misses(
+    job: Any,  # noqa: ANN401
+    ways: tuple[Any, ...],
+    options: BuyOptions,
+    progress: Progress | None,
+) -> tuple[Any, ...]:
     from nesting.near_misses import find_near_misses
-    from nesting.solve import solve_cheapest
 
     if not job.terms.free:
         return ()
-    search = _searcher(solve_cheapest, options, progress)
-    look = partial(solve_cheapest, effort=0, seed=options.seed)
-    return find_near_misses(job, search(job), first_look=look, solve=search)
+    search = _searcher(_pricer(job), options, progress)
+    look = _searcher(_pricer(job), replace(options, effort=0), None)
+    usual = next(way for way in ways if way.restriction.is_usual)
+    base = usual.result if usual.job == job else search(job)
+    return find_near_misses(job, base, first_look=look, solve=search)
+
+
+def _pricer(job: Any) -> Callable[..., Any]:  # noqa: ANN401
+    """Return what finds the price of a job: the cheapest sheets, where nothing else decides it.
+
+    With first cuts, defects or a limit of work in progress it is all that `plan` does.
+    """
+    from nesting.batches import solve_in_kits
+    from nesting.first_cuts import solve_with_yard
+    from nesting.solve import solve_cheapest
+
+    def solve_in_groups(asked: Any, **how: Any) -> Any:  # noqa: ANN401
+        return solve_in_kits(asked, lambda few: solve_with_yard(few, **how))
+
+    if job.terms.most_open is not None:
+        return solve_in_groups
+    has_more = job.yard is not None or job.car is not None or any(s.defects for s in job.sheets)
+    return solve_with_yard if has_more else solve_cheapest
 
 
 def _cheaper_stock(job: Any, options: BuyOptions, progress: Progress | None) -> tuple[Any, ...]:  # noqa: ANN401
@@ -205,7 +227,7 @@ def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> It
         yield f"Delivery would be {show_money(delivery)} besides."
     if misses:
         yield ""
-        yield "Nearly: a size changed by a little"
+        yield "Nearly: one size changed a little, or two at once"
         yield from (say_near_miss(miss, job.unit) for miss in misses)
     elif job.terms.free and misses is not None:
         yield ""
@@ -263,10 +285,15 @@ def _data(
         ],
         "near_misses": [
             {
-                "of": miss.free.of,
-                "size": miss.free.dimension.value,
-                "before": to_mm(miss.before),
-                "after": to_mm(miss.after),
+                "changes": [
+                    {
+                        "of": change.free.of,
+                        "size": change.free.dimension.value,
+                        "before": to_mm(change.before),
+                        "after": to_mm(change.after),
+                    }
+                    for change in miss.changes
+                ],
                 "price": to_number(miss.cost),
                 "price_before": to_number(miss.cost_before),
                 "sheets": miss.sheets,

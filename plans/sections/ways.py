@@ -66,22 +66,27 @@ def say_near_miss(miss: NearMiss, unit: Unit) -> str:
     Such as "Bass cabinet: 342 instead of 350 deep needs one sheet fewer and saves 62.00 (inside
     volume 61.2 l instead of 62.7 l)."
     """
-    free = miss.free
     fewer = miss.sheets_before - miss.sheets
     saved = miss.cost_before - miss.cost
     gain = f"saves {show_money(saved)}"
     if fewer > 0:
         gain = f"needs {_fewer(fewer)}" + (f" and {gain}" if saved else "")
-    room = ""
-    if miss.room is not None and miss.room_before is not None:
-        room = (
-            f" (inside volume {show_litres(miss.room)} l instead of "
-            f"{show_litres(miss.room_before)} l)"
+    sizes: dict[str, list[str]] = {}
+    rooms: dict[str, str] = {}
+    for change in miss.changes:
+        of = change.free.of
+        after, before = show(change.after, unit), show(change.before, unit)
+        sizes.setdefault(of, []).append(
+            f"{after} instead of {before} {_ADJECTIVES[change.free.dimension]}"
         )
-    return (
-        f"{free.of}: {show(miss.after, unit)} instead of {show(miss.before, unit)} "
-        f"{_ADJECTIVES[free.dimension]} {gain}{room}."
-    )
+        if change.room is not None and change.room_before is not None:
+            rooms[of] = (
+                f"{show_litres(change.room)} l instead of {show_litres(change.room_before)} l"
+            )
+    what = ", and ".join(f"{of}: {' and '.join(words)}" for of, words in sizes.items())
+    joined = ", ".join(f"{of} {room}" if len(rooms) > 1 else room for of, room in rooms.items())
+    inside = f" (inside volume {joined})" if joined else ""
+    return f"{what}{',' if len(sizes) > 1 else ''} {gain}{inside}."
 
 
 def say_cheaper_stock(cheaper: Cheaper) -> str:

@@ -71,14 +71,15 @@ def test_a_program_gets_the_same_as_data(job: Path) -> None:
     first = data["ways"][0]
     assert (first["label"], first["total"], first["proven"]) == ("A", 40, True)
     assert first["sheets"] == [{"stock": "birch 18", "count": 2, "each": 20, "owned": False}]
-    assert [(miss["after"], miss["price"]) for miss in data["near_misses"]] == [
+    assert [(miss["changes"][0]["after"], miss["price"]) for miss in data["near_misses"]] == [
         (610, 24),
         (608.5, 20),
     ]
     assert all(
-        (miss["of"], miss["size"], miss["before"], miss["price_before"])
+        (change["of"], change["size"], change["before"], miss["price_before"])
         == ("Shelf", "length", 612, 40)
         for miss in data["near_misses"]
+        for change in miss["changes"]
     )
 
 

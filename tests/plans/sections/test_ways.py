@@ -9,7 +9,7 @@ from nesting.buying import Left, Lot, Restriction, Way
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Unit, mm
-from nesting.near_misses import NearMiss
+from nesting.near_misses import Change, NearMiss
 from nesting.search.result import Result
 from nesting.terms import Dimension, Free
 from plans.sections.ways import WayLine, make_way_lines, say_near_miss
@@ -40,16 +40,27 @@ WAY = Way(
         Left(stock="birch 18 half", length=mm(n), width=mm(300)) for n in (600, 500, 400, 300)
     ),
 )
-MISS = NearMiss(
+DEEP = Change(
     free=Free(of="Bass cabinet", is_cabinet=True, dimension=Dimension.DEPTH, limit=mm(20)),
     before=mm(350),
     after=mm(342),
+    room=612 * LITRE // 10,
+    room_before=627 * LITRE // 10,
+)
+WIDE = replace(
+    DEEP, free=replace(DEEP.free, dimension=Dimension.WIDTH), before=mm(400), after=mm(396)
+)
+LONG = Change(
+    free=Free(of="Shelf", is_cabinet=False, dimension=Dimension.LENGTH, limit=mm(20)),
+    before=mm(350),
+    after=mm(342),
+)
+MISS = NearMiss(
+    changes=(DEEP,),
     cost=Decimal(62),
     cost_before=Decimal(124),
     sheets=1,
     sheets_before=2,
-    room=612 * LITRE // 10,
-    room_before=627 * LITRE // 10,
 )
 
 
@@ -99,17 +110,26 @@ def test_parts_that_come_rough_from_the_yard_are_named() -> None:
             ),
         ),
         (
-            replace(MISS, sheets_before=1, room=None, room_before=None),
+            replace(MISS, sheets_before=1, changes=(replace(DEEP, room=None),)),
             "Bass cabinet: 342 instead of 350 deep saves 62.00.",
         ),
         (
-            replace(
-                MISS,
-                free=Free(of="Shelf", is_cabinet=False, dimension=Dimension.LENGTH, limit=mm(20)),
-                sheets_before=3,
-                room=None,
-            ),
+            replace(MISS, sheets_before=3, changes=(LONG,)),
             "Shelf: 342 instead of 350 long needs 2 sheets fewer and saves 62.00.",
+        ),
+        (
+            replace(MISS, changes=(DEEP, WIDE)),
+            (
+                "Bass cabinet: 342 instead of 350 deep and 396 instead of 400 wide needs one "
+                "sheet fewer and saves 62.00 (inside volume 61.2 l instead of 62.7 l)."
+            ),
+        ),
+        (
+            replace(MISS, changes=(DEEP, LONG), sheets_before=1),
+            (
+                "Bass cabinet: 342 instead of 350 deep, and Shelf: 342 instead of 350 long, saves "
+                "62.00 (inside volume 61.2 l instead of 62.7 l)."
+            ),
         ),
     ],
 )
