@@ -8,7 +8,7 @@ from plans.pages.shapes import Hatch, Line, Rectangle, Shape, Solid, Text, TickB
 
 FEW_LINES = 16.0
 BETWEEN_SECTIONS = 6.0
-GOOD_START = 40.0  # of a section that begins below another
+GOOD_START = 30.0  # of a section that begins below another
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -223,6 +223,6 @@ def _own_signs(plan: Plan) -> Iterator[tuple[str, str]]:
         "bar under L or R": any(overhangs(row, side) for row in rows for side in SIDES),
         "on a board": any(row.support for row in rows),
         "bar before KEEP": any(row.same_as for row in rows),
-        "thick rule": bool(plan.workshop.sessions),
+        "thick rule": len(plan.workshop.sessions) > 1,
     }
     yield from (entry for entry in OWN_SIGNS if stands.get(entry[0], True))

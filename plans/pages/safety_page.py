@@ -1,9 +1,10 @@
 """The safety notes in full, and how to set up: before any page that calls for a cut."""
 
+from collections.abc import Sequence
 from itertools import zip_longest
 
 from nesting.lengths import Unit
-from plans.pages.blocks import Block, Section, moved, space
+from plans.pages.blocks import Block, Section, moved, side_by_side, space
 from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import FIGURE, LINE_STEP, NOTE, heading, paragraph, wrap
 from plans.pages.paper import Paper
@@ -16,8 +17,9 @@ from plans.sections.gauge_blocks import GaugeBlock
 from plans.sections.set_up import INTRODUCTION, edge_lines, saw_lines
 
 TOPIC = 26.0
-BLOCK = 11.0  # height of the line of a block to cut
-BLOCK_PLACE = 62.0
+BLOCK = 11.0  # height of the line of the blocks to cut
+BLOCK_PLACE = 54.0
+BETWEEN = 8.0  # white between the two blocks
 
 
 def safety_section(plan: Plan, paper: Paper) -> Section:
@@ -65,7 +67,7 @@ def set_up_section(plan: Plan, paper: Paper) -> Section:
     blocks = [
         heading("Four numbers, from one test cut in scrap", width),
         saw_figure(width, has_blocks=bool(plan.blocks)),
-        *(_gauge_block(block, width) for block in plan.blocks),
+        *([_gauge_blocks(plan.blocks, width)] if plan.blocks else []),
         *(ticked(line, width) for line in saw_lines(plan.blocks)),
         space(2.0),
         heading("Straight and square", width),
@@ -77,6 +79,17 @@ def set_up_section(plan: Plan, paper: Paper) -> Section:
         _scale_line(plan.unit, width),
     ]
     return Section(title="Setting up", blocks=tuple(blocks))
+
+
+def _gauge_blocks(blocks: Sequence[GaugeBlock], width: float) -> Block:
+    """Return the two blocks to cut, beside each other."""
+    half = (width - BETWEEN) / 2
+    return side_by_side(
+        [
+            (place * (half + BETWEEN), _gauge_block(block, half))
+            for place, block in enumerate(blocks)
+        ]
+    )
 
 
 def _gauge_block(block: GaugeBlock, width: float) -> Block:
@@ -96,15 +109,14 @@ def _gauge_block(block: GaugeBlock, width: float) -> Block:
 
 def _scale_line(unit: Unit, width: float) -> Block:
     length, name = (100.0, "100 mm") if unit is Unit.MM else (101.6, "4 in")
-    y = 6.0
+    y = 4.0
     line = (
         Line(x1=0.25, y1=y, x2=length + 0.25, y2=y, kind=LineKind.CUT),
         Line(x1=0.25, y1=y - 2.5, x2=0.25, y2=y + 2.5, kind=LineKind.RULE),
         Line(x1=length + 0.25, y1=y - 2.5, x2=length + 0.25, y2=y + 2.5, kind=LineKind.RULE),
     )
     words = paragraph(
-        f"This line is {name} long on paper that was printed unscaled. No page depends on it: "
-        "sizes are read, never measured off the drawing.",
+        f"This line is {name} long if printed unscaled. Read the sizes, never scale a drawing.",
         width,
     )
-    return Block(height=12.0 + words.height, shapes=(*line, *moved(words.shapes, 0.0, 11.0)))
+    return Block(height=9.0 + words.height, shapes=(*line, *moved(words.shapes, 0.0, 8.0)))

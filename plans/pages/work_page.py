@@ -17,8 +17,9 @@ STRIP_ROOM = 17.0
 CUTS_X = 40.0
 WORDS_X = 104.0
 INTRODUCTION = (
-    "The work in sessions. Each ends at a thick rule in the cut table, where what lies about is "
-    "small; the strip shows how long they are beside each other, and the last cut of each."
+    "The work in sessions. Each but the last ends at a thick rule in the cut table, where what "
+    "lies about is small; the strip shows how long they are beside each other, and the last cut "
+    "of each."
 )
 
 

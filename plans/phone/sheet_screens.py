@@ -37,7 +37,7 @@ def sheet_screens(
         key=key, title=title, repeat=repeat, alike=_say_alike(repeat), cautions=cautions
     )
     names = _names(view)
-    stops = {row.last: row for row in sessions}
+    stops = {row.last: row for row in sessions[:-1]}  # after the last one there is nothing to stop
     matches = [(other.number, matching_codes(view, other)) for other in copies]
     for held in held_pieces(view):
         row = held.row

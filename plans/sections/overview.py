@@ -223,11 +223,14 @@ def _assumed(job: Job) -> tuple[AssumedNumber, ...]:
 
 
 def _joined(asked: str, numbers: list[AssumedNumber]) -> AssumedNumber:
-    names = (number.name.removeprefix(f"{asked} of ") for number in numbers)
+    """Return numbers that are asked alike as one: kinds and values stand in the same order."""
+    kinds: dict[str, list[str]] = {}
+    for number in numbers:
+        kinds.setdefault(number.value, []).append(number.name.removeprefix(f"{asked} of "))
     return replace(
         numbers[0],
-        name=f"{asked} of {' / '.join(names)}",
-        value=" / ".join(dict.fromkeys(number.value for number in numbers)),
+        name=f"{asked} of {' / '.join(map(', '.join, kinds.values()))}",
+        value=" / ".join(kinds),
         readings=sum(number.readings for number in numbers),
     )
 

@@ -2,8 +2,10 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 
 from nesting.cut_sequence import Sequence as CutSequence
+from nesting.job import Job
 from nesting.kits import find_kits, find_most_open
 from nesting.sessions import Moment, Session, plan_sessions
 from plans.sections.numbers import to_whole
@@ -57,6 +59,8 @@ class KitRow:
 
 SMALL = "All that lies about can be put away flat."
 LARGE = "There is no natural stop before this: large pieces lie about. Lay them flat, supported."
+LONG = "There is no natural stop within it: large pieces lie about."
+LAST = "Then all cuts are made."
 
 
 def make_session_rows(worked: Worked) -> tuple[SessionRow, ...]:
@@ -80,14 +84,21 @@ def make_session_rows(worked: Worked) -> tuple[SessionRow, ...]:
             metres=f"{session.metres:.1f}",
             settings=str(session.settings),
             lifts=str(session.lifts),
-            text=_say_session(session, worked.job.terms.first_whole),
+            text=_say_session(
+                session, worked.job, is_last=number == len(sessions), most=evening.minutes
+            ),
         )
         for number, session in enumerate(sessions, start=1)
     )
 
 
-def _say_session(session: Session, letter: str) -> str:
+def _say_session(session: Session, job: Job, *, is_last: bool, most: Decimal) -> str:
+    """Return what a session is for, and what lies about after it."""
+    letter = job.terms.first_whole
     only = f"Only the cuts for cabinet {letter}. " if session.is_for_first else ""
+    if is_last:
+        long = f"{LONG} " if session.minutes > most else ""
+        return f"{only}{long}{LAST}"
     return only + (SMALL if session.is_storable else LARGE)
 
 

@@ -49,7 +49,7 @@ def say_test_piece(coupons: Sequence[Coupon]) -> str:
 
 
 def _stops(workshop: Workshop, numbers: Sequence[int]) -> Iterator[tuple[str, str]]:
-    for row in workshop.sessions:
+    for row in workshop.sessions[:-1]:  # the end of the last one is the end of the work
         sheet, _, cut = row.last.partition(".")
         if int(sheet) in numbers:
             yield cut, f"STOP HERE. {say_stop(row, int(sheet), len(numbers))}"

@@ -129,6 +129,18 @@ def test_what_is_asked_of_several_kinds_of_sheet_is_asked_once_with_a_blank_for_
     ]
 
 
+def test_kinds_of_sheet_that_share_a_value_stand_together_before_it() -> None:
+    made, layout = two_cabinets()
+    names = ("first", "second", "third")
+    sheets = tuple(replace(made.sheets[0], name=name) for name in names)
+    asked = tuple(
+        Assumption(name=f"trim of {name}", value=value, is_default=False, check="Look.")
+        for name, value in zip(names, ("10 mm", "0 mm", "10 mm"), strict=True)
+    )
+    (trim,) = overview(replace(made, sheets=sheets, assumptions=asked), layout).assumed
+    assert (trim.name, trim.value) == ("trim of first, third / second", "10 mm / 0 mm")
+
+
 def why(made: Job, sheet: SheetLayout) -> str:
     return say_why(made, worked_out(made, Layout(sheets=(sheet,))).sheets[0])
 

@@ -46,9 +46,19 @@ def test_sessions_follow_each_other_without_a_gap_and_take_all_the_minutes() -> 
 
 
 def test_a_session_is_one_line() -> None:
-    (row,) = make_session_rows(with_evening(1000))
-    assert say_session(row).startswith("Session 1: cuts 1.1 to 1.")
-    assert say_session(row).endswith("All that lies about can be put away flat.")
+    first, *_, last = make_session_rows(with_evening(20))
+    assert say_session(first).startswith("Session 1: cuts 1.1 to 1.")
+    assert say_session(first).endswith("All that lies about can be put away flat.")
+    assert say_session(last).endswith("Then all cuts are made.")
+
+
+def test_a_last_session_beyond_the_time_says_that_it_has_no_stop() -> None:
+    (short,) = make_session_rows(with_evening(1000))
+    assert short.text == "Then all cuts are made."
+    made, layout = two_cabinets()
+    nowhere = Evening(minutes=Decimal(20), store=(mm(50), mm(50)))
+    (long,) = make_session_rows(worked_out(replace(made, terms=Terms(evening=nowhere)), layout))
+    assert long.text.startswith("There is no natural stop within it")
 
 
 def pair_of_cabinets() -> tuple[Job, Layout]:

@@ -56,10 +56,14 @@ def test_a_sheet_carries_its_own_stop_and_the_cabinet_that_it_completes() -> Non
 
 def test_sheets_that_are_cut_alike_say_of_which_of_them_it_is_true() -> None:
     notes = make_sheet_notes(SHOP, (2, 3))
-    assert set(notes.stops) == {"4", "11"}
-    assert "with this cut of sheet 3" in notes.stops["11"]
+    assert set(notes.stops) == {"4"}
+    assert "with this cut of sheet 2" in notes.stops["4"]
     assert notes.closes["8"] == "Sheet 3: now all 8 parts of cabinet B are there."
     assert notes.test_piece.endswith("Write TEST S2, TEST S3 on it.")
+
+
+def test_nothing_is_said_of_a_stop_after_the_last_cut_of_all() -> None:
+    assert dict(make_sheet_notes(SHOP, (3,)).stops) == {}
 
 
 def test_a_sheet_without_anything_to_say_says_nothing() -> None:
