@@ -6,7 +6,7 @@ from itertools import product
 
 from plans.pages.shapes import Hatch, Line, Rectangle, Shape, Solid, Text, TickBox
 
-FEW_LINES = 16.0
+FEW_LINES = 24.0
 BETWEEN_SECTIONS = 6.0
 GOOD_START = 30.0  # of a section that begins below another
 

@@ -39,13 +39,13 @@ def saw_figure(width: float, *, has_blocks: bool) -> Block:
     shapes += span(EDGE, KERF, 7.0, "KEEP")
     shapes += span(BASE_LEFT, KERF, 32.5, "a")
     shapes += span(KERF_END, base_right, 32.5, "b")
-    spans = (
-        ((BASE_LEFT, KERF, "A"), (KERF, base_right, "B"))
-        if has_blocks
-        else ((EDGE, BASE_LEFT, "L"), (EDGE, base_right, "R"))
-    )
-    for line, (start, end, name) in enumerate(spans):
-        shapes += span(start, end, FIRST_SPAN + SPAN_STEP * (0 if has_blocks else line), name)
+    last_span = FIRST_SPAN if has_blocks else FIRST_SPAN + SPAN_STEP
+    if has_blocks:
+        shapes += span(BASE_LEFT, KERF, FIRST_SPAN, "A")
+        shapes += span(KERF, base_right, FIRST_SPAN, "B")
+    else:
+        shapes += span(EDGE, BASE_LEFT, FIRST_SPAN, "L")
+        shapes += span(EDGE, base_right, last_span, "R")
     shapes.append(
         Text(
             x=(KERF + KERF_END) / 2,
@@ -57,7 +57,7 @@ def saw_figure(width: float, *, has_blocks: bool) -> Block:
             role=Role.FIGURE,
         )
     )
-    under = FIRST_SPAN + SPAN_STEP * (1 if has_blocks else len(spans)) + 6.0
+    under = last_span + 11.0
     column = width / 4
     for place, words in enumerate(("a =", "k =", "b =", "thickness =")):
         x = place * column

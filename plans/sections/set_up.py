@@ -26,10 +26,10 @@ TWO_PLACES = (
     "one of them; one that is struck out would lie off the piece."
 )
 USE_BLOCKS = (
-    "At each cut measure to the mark, from the edge that is named, at both ends of the cut. Lay a "
-    "block that the cut names against the mark and the guide against the block, at both ends; "
-    "clamp, and take the block away. The blade runs just beyond the mark. “B beyond”: the guide "
-    "lies on a board as thick beside the piece."
+    "At each cut measure to the mark from the edge that is named, at both ends. There lay a block "
+    "that the cut names against the mark, and the guide against the block; clamp, and take the "
+    "block away. The blade runs just beyond the mark. “B beyond”: the guide lies on a board as "
+    "thick beside the piece."
 )
 
 
@@ -48,8 +48,8 @@ def saw_lines(blocks: Sequence[GaugeBlock] = ()) -> tuple[str, ...]:
         return (TEST_CUT, COMPARE, TWO_PLACES)
     names = " and ".join(f"{block.name}, {block.size} wide" for block in blocks)
     make = (
-        f"Cut two blocks from a straight scrap: {names}. The test cut makes the first: it is as "
-        "wide as the scrap left between the guide's line and the slot. Write the letters on."
+        f"Cut two blocks from a straight scrap: {names}. The test cut makes the first, between the "
+        "guide's line and the slot. Write the letters on."
     )
     return (TEST_CUT, COMPARE, make, USE_BLOCKS)
 
