@@ -73,8 +73,11 @@ def say_alike(view: SheetView, alike: Mapping[str, tuple[str, ...]]) -> str:
     for part in view.parts:
         if others := alike.get(part.code):
             groups.setdefault(others, []).append(part.code)
-    pairs = (f"{', '.join(codes)} ≠ {', '.join(others)}" for others, codes in groups.items())
-    words = "; ".join(pairs)
+    pairs: dict[frozenset[frozenset[str]], str] = {}  # either way round once
+    for others, codes in groups.items():
+        both = frozenset((frozenset(codes), frozenset(others)))
+        pairs.setdefault(both, f"{', '.join(codes)} ≠ {', '.join(others)}")
+    words = "; ".join(pairs.values())
     return f"Look alike: {words}." if words else ""
 
 
