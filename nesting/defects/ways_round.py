@@ -6,7 +6,7 @@ holds another defect is taken apart in turn, in the way that leaves the largest 
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import permutations
 
 from nesting.layout import Cut, Direction, Node, Rect, RestLeaf, replace_leaves, split, walk
@@ -85,8 +85,8 @@ def list_ways_round(sheet: Sheet, defects: Sequence[Defect], kerf: Length) -> tu
 
 
 def _as_wide_as_cuts(defect: Defect, kerf: Length) -> Defect:
-    """Return a defect that two cuts side by side do not reach beyond."""
-    least = 2 * kerf + 1
+    """Return a defect that two cuts do not reach beyond, with a kerf of wood left between them."""
+    least = 3 * kerf
     return Defect(
         what=defect.what,
         x=defect.x,
@@ -144,11 +144,12 @@ class _Taker:
         cut = self._cut_along(rect, defect, order[0])
         if cut is None:
             return self._isolate(rect, defect, order[1:])
-        inner = self._isolate(split(cut, rect)[0 if is_first else 1], defect, order[1:])
+        holding = split(cut, rect)[0 if is_first else 1]
+        if not holding.length or not holding.width:  # the blade runs off the piece there
+            return replace(cut, first=RestLeaf())
+        inner = self._isolate(holding, defect, order[1:])
         first, second = (inner, RestLeaf()) if is_first else (RestLeaf(), inner)
-        return Cut(
-            direction=cut.direction, at=cut.at, removed=cut.removed, first=first, second=second
-        )
+        return replace(cut, first=first, second=second)
 
     def _cut_along(self, rect: Rect, defect: Defect, side: str) -> Cut | None:
         """Return the cut along one side of a defect, None where nothing usable lies beyond."""
@@ -169,7 +170,9 @@ class _Taker:
         }[side]
         if beyond <= kerf or at <= 0:
             return None
-        return Cut(direction=direction, at=at, removed=kerf, first=None, second=None)
+        extent = rect.length if direction is Direction.CROSSCUT else rect.width
+        removed = min(kerf, extent - at)
+        return Cut(direction=direction, at=at, removed=removed, first=None, second=None)
 
 
 def _list_pieces(sheet: Sheet, root: Node, defects: Sequence[Defect]) -> Iterator[SoundPiece]:

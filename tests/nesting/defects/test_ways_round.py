@@ -3,10 +3,15 @@ from dataclasses import replace
 import pytest
 from shapely import box, union_all
 
+from nesting.checks import check_layout
+from nesting.defects.leftovers import mark_leftovers
 from nesting.defects.ways_round import WayRound, list_ways_round
+from nesting.layout import Layout, SheetLayout
 from nesting.lengths import Length, mm
+from nesting.saw import Saw
 from nesting.sheets import Defect, Sheet, Trim
 from tests.nesting.defects.defect_jobs import KNOT, unsound
+from tests.nesting.hand_made import job
 
 KERF = mm("2.4")
 CORNER = Defect(x=mm(2370), y=mm(1160), length=mm(70), width=mm(60))
@@ -51,3 +56,26 @@ def test_a_crushed_corner_costs_one_cut_beside_the_trims() -> None:
 def test_a_sheet_without_trims_is_taken_apart_too() -> None:
     sheet: Sheet = replace(unsound(KNOT), trim=Trim())
     assert list_ways_round(sheet, (KNOT,), KERF)[0].pieces[0].trim == Trim()
+
+
+NAIL = replace(KNOT, length=mm(2), width=mm(2))
+
+
+@pytest.mark.parametrize(
+    "defects",
+    [
+        (replace(NAIL, x=mm(2438)),),
+        (replace(NAIL, y=mm(1218)),),
+        (replace(NAIL, x=mm(2438), y=mm(1218)), NAIL),
+        # The cuts round the first leave a hair of the second at the edge of a piece.
+        (KNOT, replace(KNOT, x=mm(679), y=mm(700)), replace(KNOT, x=mm(521), y=mm(900))),
+        (replace(NAIL, x=mm(1200)), replace(KNOT, x=mm(1201), y=mm(700))),
+    ],
+)
+@pytest.mark.parametrize("kerf", [0, mm("2.4"), mm(3)])
+def test_cuts_beside_slender_defects_can_be_made(defects: tuple[Defect, ...], kerf: Length) -> None:
+    sheet = replace(unsound(*defects), trim=Trim())
+    made = job(sheets=[sheet], saw=Saw(kerf=kerf))
+    for way in list_ways_round(sheet, defects, kerf):
+        root = mark_leftovers(way.root, sheet, made.keep, kerf)
+        assert not check_layout(made, Layout(sheets=(SheetLayout(sheet=0, root=root),)))
