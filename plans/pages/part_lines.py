@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from plans.pages.blocks import Block, moved
-from plans.pages.fonts import printable
+from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import FIGURE, NOTE, fit, paragraph, shorten
 from plans.pages.rows import blank, rule
 from plans.pages.shapes import Anchor, LineKind, Role, Shape, Text, TickBox
@@ -25,6 +25,7 @@ SIZE_STEP = 5.8
 ROW = 13.6
 READING = 9.0
 COPY = 9.8
+WHOLE = 60.0  # a kind with its copies that is no higher stands on one page
 BETWEEN = 8.0
 
 
@@ -61,19 +62,18 @@ def kind_rows(
     kind: PartRow, rows: Sequence[PartRow], width: float, *, is_first: bool
 ) -> Iterator[Block]:
     """Yield a kind with many copies: what they share once, then two copies beside each other."""
-    copy = f"{len(rows)} copies"
-    row = part_row(
-        replace(kind, code=f"{len(rows)} ×", copy=copy), width, is_first=is_first, is_kind=True
-    )
+    shared = replace(kind, code=f"{len(rows)} ×", copy="")
+    row = part_row(shared, width, is_first=is_first, is_kind=True)
     yield replace(row, is_glued=True)
     half = (width + BETWEEN) / 2
+    is_short = row.height + COPY * ((len(rows) + 1) // 2) <= WHOLE
     for start in range(0, len(rows), 2):
         shapes = [
             shape
             for place, row_of_copy in enumerate(rows[start : start + 2])
             for shape in moved(_copy(row_of_copy, half - BETWEEN), place * half, 0.0)
         ]
-        yield Block(height=COPY, shapes=tuple(shapes))
+        yield Block(height=COPY, shapes=tuple(shapes), is_glued=is_short and start + 2 < len(rows))
 
 
 def _copy(part: PartRow, width: float) -> tuple[Shape, ...]:
@@ -106,7 +106,8 @@ def part_row(
     code_height = fit(code, NAME_X - 1.5, CODE, FIGURE, bold=True) or FIGURE
     name_room = SIZE_X - NAME_X - 2.0
     sizes = _size_lines(part)
-    copy = f"{part.copy}, {part.material} {part.thickness}"
+    stock = ", ".join(filter(None, (part.copy, f"{part.material} {part.thickness}")))
+    has_room = text_width(printable(stock), NOTE) <= name_room
     shapes: list[Shape] = [
         rule(width),
         Text(
@@ -124,7 +125,7 @@ def part_row(
             height=NAME,
             bold=True,
         ),
-        Text(x=NAME_X, y=SECOND, words=shorten(copy, name_room, NOTE), height=NOTE),
+        *([Text(x=NAME_X, y=SECOND, words=printable(stock), height=NOTE)] if has_room else []),
         *(
             Text(
                 x=SIZE_X,
@@ -156,6 +157,8 @@ def part_row(
         shapes.append(Text(x=SIZE_X, y=SECOND, words=grain, height=NOTE))
     else:
         notes.insert(0, (part.grain, False))
+    if not has_room:
+        notes.insert(0, (stock, False))
     height = ROW
     for words, is_bold in notes:
         block = paragraph(words, width - NAME_X, x=NAME_X, bold=is_bold)
