@@ -24,7 +24,7 @@ from nesting.terms import Free
 
 MOST_PAIRS: Final = 15
 """Of so many pairs of sizes both are changed at once: all pairs of six sizes."""
-MOST_SEARCHES: Final = 40
+MOST_SEARCHES: Final = 12
 """After so many thorough searches for one pair no other corner is begun."""
 
 

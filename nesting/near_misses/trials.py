@@ -6,7 +6,7 @@ from decimal import Decimal
 from typing import TypeAlias
 
 from nesting.buying import Solve, price_yard_cuts
-from nesting.first_cuts import count_left_outside
+from nesting.first_cuts import count_left_outside, is_handled_whole
 from nesting.job import Job
 from nesting.near_misses.sizes import Change, change_size, describe_change
 from nesting.search.result import Result
@@ -97,14 +97,14 @@ class Trials:
             return False
         known = self.results.get(steps)
         for look in (self.first_look, self.solve):
-            if known is None or known.bound < price(job, known):
+            if known is None or self._bound(job, known) < price(job, known):
                 found = look(job)
                 self.searches += look is self.solve
                 if found.interrupted:
                     raise KeyboardInterrupt
                 if known is None or _worth(job, found) < _worth(job, known):
                     known = found
-            if known.bound >= than or self._is_less(job, known, than):
+            if self._bound(job, known) >= than or self._is_less(job, known, than):
                 break
         assert known is not None
         self.results[steps] = known
@@ -121,6 +121,22 @@ class Trials:
             sheets=_count_bought(changed, self.results[steps]),
             sheets_before=_count_bought(self.job, self.base),
         )
+
+    def _bound(self, job: Job, found: Result) -> Decimal:
+        """Return what any plan that gets as much home must cost: its sheets, and a cut in each."""
+        if job.yard is None:
+            return found.bound
+        must_be_cut = sum(
+            known.sheet_bound
+            for known in found.groups
+            if not any(
+                is_handled_whole(job, sheet)
+                for sheet in job.sheets
+                if (sheet.material, sheet.thickness) == (known.material, known.thickness)
+            )
+        )
+        _, outside = _gaps(self.job, self.base)
+        return found.bound + job.yard.price_per_cut * max(0, must_be_cut - outside)
 
     def _is_less(self, job: Job, found: Result, than: Decimal) -> bool:
         allowed = zip(_gaps(job, found), _gaps(self.job, self.base), strict=True)
