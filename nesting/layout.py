@@ -16,6 +16,7 @@ from enum import Enum
 from typing import TypeAlias
 
 from nesting.lengths import Length
+from nesting.sheets import Sheet
 
 
 class Direction(Enum):
@@ -168,6 +169,22 @@ def walk(root: Node, whole: Rect) -> Iterator[Place]:
                 waiting.append(Place(path=(*place.path, 1), node=cut.second, rect=second))
             if cut.first is not None:
                 waiting.append(Place(path=(*place.path, 0), node=cut.first, rect=first))
+
+
+def list_parts(root: Node) -> Iterator[PartLeaf]:
+    """Yield the parts of a tree, the pieces at the low edges first."""
+    waiting: list[Node | None] = [root]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, PartLeaf):
+            yield node
+        elif isinstance(node, Cut):
+            waiting += [node.second, node.first]
+
+
+def whole_of(sheet: Sheet) -> Rect:
+    """Return a sheet as a rectangle, trims and all."""
+    return Rect(x=0, y=0, length=sheet.length, width=sheet.width)
 
 
 def split(cut: Cut, rect: Rect) -> tuple[Rect, Rect]:

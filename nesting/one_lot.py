@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from nesting.job import Job
-from nesting.layout import Layout, PartLeaf, Rect, walk
+from nesting.layout import Layout, list_parts
 from nesting.same_lot import are_of_one_lot, list_joints
 from nesting.sheets import Sheet
 
@@ -69,10 +69,9 @@ def prefer_one_lot(job: Job, layout: Layout) -> Layout:
 def _ask(job: Job, layout: Layout) -> _Question:
     sources: defaultdict[Name, dict[int, None]] = defaultdict(dict)
     for number, tree in enumerate(layout.sheets):
-        for place in walk(tree.root, Rect(x=0, y=0, length=0, width=0)):
-            if isinstance(place.node, PartLeaf):
-                part = job.parts[place.node.part]
-                sources[part.cabinet, part.name][number] = None
+        for leaf in list_parts(tree.root):
+            part = job.parts[leaf.part]
+            sources[part.cabinet, part.name][number] = None
     shared = [_shared(sheet) for sheet in job.sheets]
     return _Question(
         job=job,

@@ -11,7 +11,7 @@ from itertools import product
 from nesting.cabinets.build import CabinetBuild
 from nesting.cabinets.contacts import find_contacts
 from nesting.job import Job
-from nesting.layout import Layout, PartLeaf, Rect, walk
+from nesting.layout import Layout, list_parts
 from nesting.lengths import Length, mm
 from nesting.sheets import Sheet
 
@@ -72,14 +72,12 @@ def find_mixed_joints(
 def _sources(job: Job, layout: Layout) -> dict[tuple[str, str], list[int]]:
     """Return for cabinet and name of a part the kinds of sheet that its copies come from."""
     sources: defaultdict[tuple[str, str], list[int]] = defaultdict(list)
-    anywhere = Rect(x=0, y=0, length=0, width=0)
     for sheet in layout.sheets:
-        for place in walk(sheet.root, anywhere):
-            if isinstance(place.node, PartLeaf):
-                part = job.parts[place.node.part]
-                kinds = sources[part.cabinet, part.name]
-                if sheet.sheet not in kinds:
-                    kinds.append(sheet.sheet)
+        for leaf in list_parts(sheet.root):
+            part = job.parts[leaf.part]
+            kinds = sources[part.cabinet, part.name]
+            if sheet.sheet not in kinds:
+                kinds.append(sheet.sheet)
     return sources
 
 

@@ -11,7 +11,7 @@ from decimal import Decimal
 from nesting.cut_sequence import Path, Step, is_over_limit, list_work, minutes
 from nesting.cut_sequence import Sequence as CutSequence
 from nesting.job import Job
-from nesting.layout import By, Cut, Layout, Place, Rect, RestLeaf, SheetLayout, walk
+from nesting.layout import By, Cut, Layout, Place, Rect, RestLeaf, SheetLayout, walk, whole_of
 from nesting.lengths import Length
 
 
@@ -115,7 +115,7 @@ _Cut = tuple[Moment, CutSequence, Step]
 
 def _places(job: Job, sheet_layout: SheetLayout) -> dict[Path, Place]:
     sheet = job.sheets[sheet_layout.sheet]
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     return {place.path: place for place in walk(sheet_layout.root, whole)}
 
 

@@ -1,10 +1,11 @@
-"""Places of a sheet that are not sound, and what may lie on them."""
+"""What of a sheet can be used: clear of its trims and of the places that are not sound."""
 
 from collections.abc import Iterable
 
 from nesting.layout import Rect
 from nesting.parts import Part
-from nesting.sheets import Defect, Sheet, Use
+from nesting.saw import Keep
+from nesting.sheets import Defect, Sheet, Trim, Use
 
 
 def meets(rect: Rect, defect: Defect) -> bool:
@@ -59,3 +60,20 @@ def usable_of(rect: Rect, sheet: Sheet) -> Rect:
         length=min(rect.x + rect.length, sheet.length - sheet.trim.right) - left,
         width=min(rect.y + rect.width, sheet.width - sheet.trim.top) - low,
     )
+
+
+def trim_of(rect: Rect, sheet: Sheet) -> Trim:
+    """Return how much of each edge of a rectangle lies in the trims of its sheet."""
+    return Trim(
+        left=max(0, sheet.trim.left - rect.x),
+        right=max(0, rect.x + rect.length - (sheet.length - sheet.trim.right)),
+        bottom=max(0, sheet.trim.bottom - rect.y),
+        top=max(0, rect.y + rect.width - (sheet.width - sheet.trim.top)),
+    )
+
+
+def is_worth_keeping(rect: Rect, sheet: Sheet, keep: Keep) -> bool:
+    """Return whether a leftover is large enough to keep, its trims left out; sound or not."""
+    usable = usable_of(rect, sheet)
+    sides = sorted((usable.length, usable.width))
+    return sides[0] >= keep.width and sides[1] >= keep.length

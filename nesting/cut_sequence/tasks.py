@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from nesting.cut_sequence.sequence import Path
-from nesting.layout import By, Cut, Direction, Place, Rect, SheetLayout, walk
+from nesting.layout import By, Cut, Direction, Place, SheetLayout, walk, whole_of
 from nesting.lengths import Length
 from nesting.sheets import Sheet
 
@@ -41,7 +41,7 @@ def list_tasks(sheet: Sheet, layout: SheetLayout) -> Tasks:
     The yard's cuts come first, in the order of the tree; where there are none, the trims of the
     whole sheet do: one straight edge, then the square corner.
     """
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     cuts = [
         (place, place.node) for place in walk(layout.root, whole) if isinstance(place.node, Cut)
     ]

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from nesting.job import Job
-from nesting.layout import Cut, Direction, Node, PartLeaf, Rect, walk
+from nesting.layout import Cut, Direction, Node, PartLeaf, walk, whole_of
 from nesting.lengths import Length
 from nesting.sheets import Sheet
 
@@ -60,7 +60,7 @@ def read_content(job: Job, sheet: Sheet, root: Node) -> Content | None:
         sheet: The sheet that the tree belongs to.
         root: The tree.
     """
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     held: dict[tuple[int, ...], Content] = {}
     for place in reversed(list(walk(root, whole))):
         match place.node:

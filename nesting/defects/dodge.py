@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from nesting.defects.content import Block, Content, Row, read_content
 from nesting.defects.row_cuts import Item, cut_free, cut_row, throw_away
 from nesting.job import Job
-from nesting.layout import Direction, Node, PartLeaf, Rect, walk
+from nesting.layout import Direction, Node, PartLeaf, Rect, walk, whole_of
 from nesting.lengths import Length
 from nesting.search.realise import trim_home_edges
 from nesting.sheets import Defect, Sheet, Use
@@ -53,7 +53,7 @@ def dodge(job: Job, sheet: Sheet, root: Node) -> Node | None:
 
 def lies_clear(job: Job, sheet: Sheet, root: Node) -> bool:
     """Return whether no part of a tree lies where it must not."""
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     return all(
         is_sound(place.rect, list_barred(job.parts[place.node.part], sheet.defects))
         for place in walk(root, whole)

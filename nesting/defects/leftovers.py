@@ -14,11 +14,12 @@ from nesting.layout import (
     replace_leaves,
     split,
     walk,
+    whole_of,
 )
 from nesting.lengths import Length
 from nesting.saw import Keep
 from nesting.sheets import Sheet
-from nesting.zones import find_under, is_sound, usable_of
+from nesting.zones import find_under, is_sound, is_worth_keeping
 
 MOST_CUTS = 3
 """How often a leftover is cut again for the sake of what is sound of it."""
@@ -33,7 +34,7 @@ def mark_leftovers(root: Node, sheet: Sheet, keep: Keep, kerf: Length) -> Node:
         keep: Which leftovers are worth keeping.
         kerf: Width that a cut removes.
     """
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     leaves = {
         place.path: make_leftover(place.rect, sheet, keep, kerf)
         for place in walk(root, whole)
@@ -72,7 +73,7 @@ def make_leftover(
         kerf: Width that a cut removes.
         cuts: How often it may be cut.
     """
-    if not _is_worth_keeping(rect, sheet, keep):
+    if not is_worth_keeping(rect, sheet, keep):
         return RestLeaf()
     if is_sound(rect, sheet.defects):
         return RestLeaf(is_offcut=True)
@@ -101,11 +102,5 @@ def _list_ways(
                     continue
                 cut = Cut(direction=direction, at=at, removed=kerf, first=None, second=None)
                 piece = split(cut, rect)[side]
-                if is_sound(piece, sheet.defects) and _is_worth_keeping(piece, sheet, keep):
+                if is_sound(piece, sheet.defects) and is_worth_keeping(piece, sheet, keep):
                     yield piece.length * piece.width, direction, at
-
-
-def _is_worth_keeping(rect: Rect, sheet: Sheet, keep: Keep) -> bool:
-    usable = usable_of(rect, sheet)
-    sides = sorted((usable.length, usable.width))
-    return sides[0] >= keep.width and sides[1] >= keep.length

@@ -1,7 +1,6 @@
 """The cheapest way found to take the unsound sheets of one material apart."""
 
-import time
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import TypeAlias
@@ -10,7 +9,8 @@ from nesting.defects.matching import lay_clear, take_together
 from nesting.defects.pieces import Choice, make_piece_job, put_together
 from nesting.defects.ways_round import WayRound, leave_whole, list_ways_round
 from nesting.job import Job
-from nesting.layout import Cut, PartLeaf, Rect, SheetLayout, walk
+from nesting.layout import Cut, Rect, SheetLayout, list_parts, walk
+from nesting.search.effort import Effort
 from nesting.sheets import Sheet, Use
 from nesting.solve import solve
 
@@ -21,25 +21,6 @@ MOST_WORK = 40_000
 """Looks times parts times unsound sheets: where these are many, each look takes longer."""
 POLISHED = 3
 """How many of the best ways are searched with a share of the effort; looks take none."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
-    """How hard to search.
-
-    Attributes:
-        effort: As for `nesting.solve.solve`.
-        seed: As there.
-        deadline_s: Time of `time.monotonic` at which to stop, None for never.
-    """
-
-    effort: int
-    seed: int
-    deadline_s: float | None
-
-    def left_s(self) -> float | None:
-        """Return the seconds left, None where there is no cap."""
-        return None if self.deadline_s is None else max(0.0, self.deadline_s - time.monotonic())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -165,14 +146,7 @@ def measure_missing(job: Job, sheets: Iterable[SheetLayout]) -> int:
     """Return the area of the blanks that are on none of some sheets."""
     areas = [part.blank_length * part.blank_width for part in job.parts]
     wanted = sum(area * part.count for area, part in zip(areas, job.parts, strict=True))
-    return wanted - sum(areas[leaf.part] for sheet in sheets for leaf in list_leaves(sheet))
-
-
-def list_leaves(sheet: SheetLayout) -> Iterator[PartLeaf]:
-    """Yield the parts of a finished sheet."""
-    for place in walk(sheet.root, Rect(x=0, y=0, length=0, width=0)):
-        if isinstance(place.node, PartLeaf):
-            yield place.node
+    return wanted - sum(areas[leaf.part] for sheet in sheets for leaf in list_parts(sheet.root))
 
 
 def _list_ways(job: Job, sheet: Sheet) -> list[WayRound | None]:

@@ -6,17 +6,17 @@ Otherwise the unsound sheets are taken apart into sound pieces, as a person woul
 defect out first, and the search is asked again on these.
 """
 
-import time
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
 
 from nesting.defects.matching import lay_clear, take_together
-from nesting.defects.pieces_search import Effort, find_on_pieces, list_leaves
+from nesting.defects.pieces_search import find_on_pieces
 from nesting.defects.words import say_dearer, say_no_room
 from nesting.job import Job
-from nesting.layout import Layout, PartLeaf, SheetLayout, Unplaced, map_leaves
+from nesting.layout import Layout, PartLeaf, SheetLayout, Unplaced, list_parts, map_leaves
+from nesting.search.effort import Effort, begin
 from nesting.search.result import GroupResult, Progress, Result
 from nesting.solve import DEFAULT_EFFORT, count_again, solve
 from nesting.strips import bind_strips, loosen
@@ -40,11 +40,7 @@ def solve_clear(
     if bound := bind_strips(job):
         found = solve_clear(bound.job, effort=effort, seed=seed, seconds=seconds, progress=progress)
         return replace(found, layout=loosen(bound, found.layout))
-    how = Effort(
-        effort=effort,
-        seed=seed,
-        deadline_s=None if seconds is None else time.monotonic() + seconds,
-    )
+    how = begin(effort, seed, seconds)
     sound = solve(take_together(job), effort=effort, seed=seed, seconds=seconds, progress=progress)
     laid = lay_clear(job, sound.layout)
     found = replace(sound, layout=replace(sound.layout, sheets=laid.sheets))
@@ -99,7 +95,7 @@ def _take_apart(
 def _settle(job: Job, sound: Result, found: Result) -> Result:
     """Return a result with its copies numbered, its gaps said, and its sheets counted again."""
     layout = _number_copies(found.layout)
-    placed = Counter(leaf.part for tree in layout.sheets for leaf in list_leaves(tree))
+    placed = Counter(leaf.part for tree in layout.sheets for leaf in list_parts(tree.root))
     known = {gap.part: gap for gap in sound.layout.unplaced}
     unplaced = []
     for index, part in enumerate(job.parts):

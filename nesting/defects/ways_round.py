@@ -9,11 +9,21 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import permutations
 
-from nesting.layout import Cut, Direction, Node, Rect, RestLeaf, replace_leaves, split, walk
+from nesting.layout import (
+    Cut,
+    Direction,
+    Node,
+    Rect,
+    RestLeaf,
+    replace_leaves,
+    split,
+    walk,
+    whole_of,
+)
 from nesting.lengths import Length
 from nesting.search.realise import trim_home_edges
 from nesting.sheets import Defect, Sheet, Trim
-from nesting.zones import find_under, is_sound, meets, usable_of
+from nesting.zones import find_under, is_sound, meets, trim_of, usable_of
 
 MOST_WAYS = 10
 SIDES = ("left", "right", "low", "high")
@@ -50,7 +60,7 @@ class WayRound:
 
 def leave_whole(sheet: Sheet) -> WayRound:
     """Return the way of a sheet that is not taken apart."""
-    rect = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    rect = whole_of(sheet)
     return WayRound(root=RestLeaf(), pieces=(SoundPiece(path=(), rect=rect, trim=sheet.trim),))
 
 
@@ -176,7 +186,7 @@ class _Taker:
 
 
 def _list_pieces(sheet: Sheet, root: Node, defects: Sequence[Defect]) -> Iterator[SoundPiece]:
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     for place in walk(root, whole):
         rect, usable = place.rect, usable_of(place.rect, sheet)
         if (
@@ -187,12 +197,7 @@ def _list_pieces(sheet: Sheet, root: Node, defects: Sequence[Defect]) -> Iterato
             yield SoundPiece(
                 path=place.path,
                 rect=rect,
-                trim=Trim(
-                    left=usable.x - rect.x,
-                    bottom=usable.y - rect.y,
-                    right=rect.x + rect.length - usable.x - usable.length,
-                    top=rect.y + rect.width - usable.y - usable.width,
-                ),
+                trim=trim_of(rect, sheet),
             )
 
 

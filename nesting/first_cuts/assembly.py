@@ -8,20 +8,9 @@ from decimal import Decimal
 from nesting.defects import mark_leftovers
 from nesting.first_cuts.split import Split
 from nesting.job import Job
-from nesting.layout import (
-    Layout,
-    Node,
-    PartLeaf,
-    Rect,
-    SheetLayout,
-    Unplaced,
-    replace_leaves,
-    walk,
-)
+from nesting.layout import Layout, Node, SheetLayout, Unplaced, map_leaves, replace_leaves
 from nesting.sheets import Sheet
 from nesting.zones import cut_out
-
-Path = tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,9 +145,4 @@ def put_together(job: Job, asked: PieceJob, lots: Sequence[Lot], found: Layout) 
 
 def _with_parts(root: Node, parts: Sequence[int]) -> Node:
     """Return a tree whose parts are those of the whole job."""
-    leaves: dict[Path, Node] = {
-        place.path: replace(place.node, part=parts[place.node.part])
-        for place in walk(root, Rect(x=0, y=0, length=0, width=0))
-        if isinstance(place.node, PartLeaf)
-    }
-    return replace_leaves(root, leaves)
+    return map_leaves(root, lambda leaf: replace(leaf, part=parts[leaf.part]))

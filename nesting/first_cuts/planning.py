@@ -5,7 +5,6 @@ some ways of splitting them, the job is solved on the pieces, a bought sheet giv
 pieces at once. Sheets and yard cuts are paid for first, minutes at home count second.
 """
 
-import time
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -14,11 +13,12 @@ from nesting.defects import solve_clear
 from nesting.first_cuts.candidates import list_splits
 from nesting.first_cuts.needs import is_handled_whole
 from nesting.first_cuts.split import Split
-from nesting.first_cuts.ways import Effort, Group, Way, find_way
+from nesting.first_cuts.ways import Group, Way, find_way
 from nesting.first_cuts.words import say_dearer, say_not_found, say_stays_outside, say_too_large
 from nesting.job import Job
 from nesting.layout import Layout, SheetLayout, Unplaced
 from nesting.parts import Part
+from nesting.search.effort import Effort, begin
 from nesting.search.grid import fits
 from nesting.search.result import GroupResult, Progress, Result
 from nesting.solve import DEFAULT_EFFORT
@@ -52,7 +52,7 @@ def solve_with_yard(
             bound.job, effort=effort, seed=seed, seconds=seconds, progress=progress
         )
         return replace(found, layout=loosen(bound, found.layout))
-    deadline_s = None if seconds is None else time.monotonic() + seconds
+    how = begin(effort, seed, seconds)
     base = solve_clear(job, effort=effort, seed=seed, seconds=seconds, progress=progress)
     if job.yard is None and job.car is None:
         return base
@@ -60,8 +60,7 @@ def solve_with_yard(
     is_stopped = base.interrupted
     for known in base.groups:
         group = _group_of(job, base.layout, known)
-        how = None if is_stopped else Effort(effort=effort, seed=seed, deadline_s=deadline_s)
-        planned.append(_plan_group(job, group, known, how))
+        planned.append(_plan_group(job, group, known, None if is_stopped else how))
         is_stopped |= planned[-1].is_interrupted
     sheets = tuple(sheet for each in planned for sheet in each.sheets)
     return replace(

@@ -13,7 +13,7 @@ short by one `rough` at most, and the one that is left by one more than the piec
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from nesting.layout import By, Cut, Direction, Node, Rect, RestLeaf, split
+from nesting.layout import By, Cut, Direction, Node, Rect, RestLeaf, split, whole_of
 from nesting.lengths import Length
 from nesting.sheets import Sheet, Trim
 from nesting.yard import Yard
@@ -99,7 +99,7 @@ def whole_sheet(sheet: Sheet) -> Split:
     """Return the split of a sheet that is left whole."""
     piece = YardPiece(
         path=(),
-        rect=Rect(x=0, y=0, length=sheet.length, width=sheet.width),
+        rect=whole_of(sheet),
         trim=sheet.trim,
         off_length=0,
         off_width=0,
@@ -125,7 +125,7 @@ class _Side:
 
 def _list_pieces(sheet: Sheet, root: Node, yard: Yard, kerf: Length) -> Iterator[YardPiece]:
     clean = clean_up(yard, kerf)
-    whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
+    whole = whole_of(sheet)
     along = _Side(low=sheet.trim.left, high=sheet.trim.right)
     across = _Side(low=sheet.trim.bottom, high=sheet.trim.top)
     waiting: list[tuple[tuple[int, ...], Node, Rect, _Side, _Side]] = [

@@ -1,6 +1,5 @@
 """The cheapest way to split the sheets of one material and thickness."""
 
-import time
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -13,6 +12,7 @@ from nesting.first_cuts.lots import Purchase, count_cuts, list_lots, list_purcha
 from nesting.first_cuts.split import Split
 from nesting.job import Job
 from nesting.layout import Layout, SheetLayout
+from nesting.search.effort import Effort
 
 MOST_WAYS = 60
 MANY_PARTS = 200
@@ -25,25 +25,6 @@ RETRY_SHARE = 4
 POLISH_SHARE = 2
 MANY_SHEETS = 20
 """With more sheets the minutes of each way are not worked out; the first one is taken."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
-    """How hard to search.
-
-    Attributes:
-        effort: As for `nesting.solve.solve`.
-        seed: As there.
-        deadline_s: Time of `time.monotonic` at which to stop, None for never.
-    """
-
-    effort: int
-    seed: int
-    deadline_s: float | None
-
-    def left_s(self) -> float | None:
-        """Return the seconds left, None where there is no cap."""
-        return None if self.deadline_s is None else max(0.0, self.deadline_s - time.monotonic())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

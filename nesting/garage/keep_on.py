@@ -23,12 +23,16 @@ from nesting.layout import (
     RestLeaf,
     SheetLayout,
     Unplaced,
+    list_parts,
+    map_leaves,
+    replace_leaves,
     walk,
+    whole_of,
 )
 from nesting.parts import Grain, Part
 from nesting.saw import Keep
 from nesting.sheets import Sheet, SheetGrain, Trim
-from nesting.zones import cut_out, is_sound, list_barred
+from nesting.zones import cut_out, is_sound, is_worth_keeping, list_barred, trim_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,9 +80,9 @@ def keep_on(remaining: Remaining, planned: Planned, anew: Sequence[InHand] = ())
     pieces.sort(key=lambda pair: pair[1].sheet)
     for index, piece in pieces:
         root = _root_of(job, job.sheets[index], piece, planned, copies)
-        leaves = [node for node in _leaves(root) if isinstance(node, PartLeaf)]
+        leaves = list(list_parts(root))
         if not leaves:
-            root = make_rest(_whole(job.sheets[index]), job.sheets[index], job.keep)
+            root = make_rest(whole_of(job.sheets[index]), job.sheets[index], job.keep)
         placed.update((leaf.part, leaf.copy) for leaf in leaves)
         roots.append(root)
     sheets = tuple(index for index, _ in pieces)
@@ -131,10 +135,10 @@ def put_in(kept: Kept, found: Layout) -> Layout:
     roots = list(kept.roots)
     bought = []
     for sheet in found.sheets:
-        root = _renamed(sheet.root, kept.members)
+        root = map_leaves(sheet.root, lambda leaf: _rename(leaf, kept.members))
         if sheet.sheet < len(kept.rests):
             index, path = kept.rests[sheet.sheet]
-            roots[index] = _with_node(roots[index], path, root)
+            roots[index] = replace_leaves(roots[index], {path: root})
         else:
             stock = sheet.sheet - len(kept.rests) + kept.stock
             bought.append(SheetLayout(sheet=stock, root=root))
@@ -143,7 +147,7 @@ def put_in(kept: Kept, found: Layout) -> Layout:
             *(
                 SheetLayout(sheet=index, root=root)
                 for index, root in zip(kept.sheets, roots, strict=True)
-                if any(isinstance(leaf, PartLeaf) for leaf in _leaves(root))
+                if any(list_parts(root))
             ),
             *bought,
         ),
@@ -154,12 +158,15 @@ def put_in(kept: Kept, found: Layout) -> Layout:
     )
 
 
+def _rename(leaf: PartLeaf, members: Sequence[tuple[int, tuple[int, ...]]]) -> PartLeaf:
+    """Return a part of `Kept.lost` as one of the whole job."""
+    part, copies = members[leaf.part]
+    return replace(leaf, part=part, copy=copies[leaf.copy])
+
+
 def make_rest(rect: Rect, sheet: Sheet, keep: Keep) -> RestLeaf:
     """Return a leftover, an offcut where it is sound and what lies inside the trims worth it."""
-    trim = _trims_at(rect, sheet)
-    sides = sorted((rect.length - trim.left - trim.right, rect.width - trim.bottom - trim.top))
-    is_worth_keeping = sides[0] >= keep.width and sides[1] >= keep.length
-    return RestLeaf(is_offcut=is_worth_keeping and is_sound(rect, sheet.defects))
+    return RestLeaf(is_offcut=is_worth_keeping(rect, sheet, keep) and is_sound(rect, sheet.defects))
 
 
 def _root_of(
@@ -170,7 +177,7 @@ def _root_of(
     copies: Mapping[str, tuple[int, int]],
 ) -> Node:
     """Return what the plan does with a piece, built from its leaves up."""
-    whole = _whole(sheet)
+    whole = whole_of(sheet)
     if piece.origin is None or planned.kerf != job.saw.kerf:
         return make_rest(whole, sheet, job.keep)
     source = planned.sheets[piece.sheet - 1]
@@ -207,7 +214,7 @@ def _is_still_right(part: Part, leaf: PartLeaf, rect: Rect, sheet: Sheet) -> boo
     return (
         size == (part.blank_length, part.blank_width)
         and (part.material, part.thickness) == (sheet.material, sheet.thickness)
-        and _trims_at(rect, sheet) == Trim()
+        and trim_of(rect, sheet) == Trim()
         and may_lie(part, sheet, turned=leaf.turned)
         and is_sound(rect, list_barred(part, sheet.defects))
     )
@@ -226,7 +233,7 @@ def _rests(
 ) -> Iterator[tuple[int, tuple[int, ...], Sheet]]:
     """Yield every leftover of the roots that a part could come from, as a sheet."""
     for index, (source, root) in enumerate(zip(sources, roots, strict=True)):
-        for place in walk(root, _whole(source)):
+        for place in walk(root, whole_of(source)):
             if not isinstance(place.node, RestLeaf) or _is_trimmed_off(root, place):
                 continue
             rect = place.rect
@@ -235,7 +242,7 @@ def _rests(
                 name=f"leftover of {source.name}",
                 length=rect.length,
                 width=rect.width,
-                trim=_trims_at(rect, source),
+                trim=trim_of(rect, source),
                 defects=cut_out(source.defects, rect),
                 price=Decimal(0),
                 owned=True,
@@ -266,61 +273,3 @@ def _could_come_from(part: Part, sheet: Sheet) -> bool:
         and may_lie(part, sheet, turned=turned)
         for turned, (along, across) in ((False, sides), (True, sides[::-1]))
     )
-
-
-def _trims_at(rect: Rect, sheet: Sheet) -> Trim:
-    """Return what is not used of a piece along those of its edges that are the sheet's own."""
-    trim = sheet.trim
-    return Trim(
-        left=max(0, trim.left - rect.x),
-        right=max(0, rect.x + rect.length - (sheet.length - trim.right)),
-        bottom=max(0, trim.bottom - rect.y),
-        top=max(0, rect.y + rect.width - (sheet.width - trim.top)),
-    )
-
-
-def _whole(sheet: Sheet) -> Rect:
-    return Rect(x=0, y=0, length=sheet.length, width=sheet.width)
-
-
-def _leaves(root: Node) -> Iterator[Node]:
-    waiting: list[Node | None] = [root]
-    while waiting:
-        node = waiting.pop()
-        if isinstance(node, Cut):
-            waiting += [node.second, node.first]
-        elif node is not None:
-            yield node
-
-
-def _with_node(root: Node, path: tuple[int, ...], node: Node) -> Node:
-    """Return a tree with another node at a path."""
-    above: list[Cut] = []
-    here: Node | None = root
-    for side in path:
-        assert isinstance(here, Cut)
-        above.append(here)
-        here = here.second if side else here.first
-    for cut, side in zip(reversed(above), reversed(path), strict=True):
-        node = replace(cut, second=node) if side else replace(cut, first=node)
-    return node
-
-
-def _renamed(root: Node, members: tuple[tuple[int, tuple[int, ...]], ...]) -> Node:
-    """Return a tree whose parts are those of the whole job. Built from the leaves up."""
-    whole = Rect(x=0, y=0, length=0, width=0)
-    nodes: dict[tuple[int, ...], Node] = {}
-    for place in reversed(list(walk(root, whole))):
-        match place.node:
-            case PartLeaf() as leaf:
-                part, copies = members[leaf.part]
-                nodes[place.path] = replace(leaf, part=part, copy=copies[leaf.copy])
-            case Cut() as cut:
-                nodes[place.path] = replace(
-                    cut,
-                    first=nodes.get((*place.path, 0)),
-                    second=nodes.get((*place.path, 1)),
-                )
-            case rest:
-                nodes[place.path] = rest
-    return nodes[()]
