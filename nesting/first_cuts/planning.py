@@ -68,7 +68,7 @@ def solve_with_yard(
         layout=replace(
             base.layout,
             sheets=sheets,
-            notes=tuple(note for each in planned for note in each.notes),
+            notes=(*base.layout.notes, *(note for each in planned for note in each.notes)),
         ),
         cost=_cost(job, sheets),
         bound=sum((each.known.cost_bound for each in planned), Decimal(0)),

@@ -11,6 +11,7 @@ from nesting.job import Job
 from nesting.layout import By, Cut, Layout, PartLeaf, Place, Rect, SheetLayout, walk
 from nesting.lengths import mm
 from nesting.solve import solve
+from tests.nesting.defects.defect_jobs import KNOT, unsound
 from tests.nesting.first_cuts.samples import ESTATE, SMALL, YARD, with_car
 from tests.nesting.hand_made import BIRCH, part
 
@@ -186,6 +187,15 @@ def test_without_a_car_heavy_sheets_are_made_light_and_no_sheet_more_is_bought()
 def test_the_same_seed_gives_the_same_first_cuts() -> None:
     job = with_car()
     assert solve_with_yard(job, effort=EFFORT) == solve_with_yard(job, effort=EFFORT)
+
+
+@pytest.mark.parametrize("car", [None, ESTATE])
+def test_what_defects_cost_is_said_with_a_yard_too(car: Car | None) -> None:
+    ruined = replace(KNOT, x=mm(20), y=mm(20), length=mm(2300), width=mm(1100))
+    job = with_car(car=car, sheets=(unsound(ruined), BIRCH))
+    result = solve_with_yard(job, effort=EFFORT)
+    assert result.cost == BIRCH.price
+    assert any("The defects of birch plywood cost more" in note for note in result.layout.notes)
 
 
 def test_what_has_no_place_at_all_is_told_as_ever() -> None:
