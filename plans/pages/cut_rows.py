@@ -22,7 +22,7 @@ NO_NOTES = SheetNotes()
 TICK = 6.5
 FIRST = 6.6  # baseline of the upper line of a row
 STEP = 6.5  # to the next line
-ROW = 15.4  # height of a row of two lines
+ROW = 15.0  # height of a row of two lines
 BIG_LINE = FIRST + 5.2  # baseline of what is two lines high
 # Heights of a keep size and of the fraction in it, where it is too wide at full height.
 KEEP_HEIGHTS = ((BIG, BIG), (BIG, 8.0), (BIG, 6.5), (BIG, 5.5), (8.0, 5.5), (6.5, FIGURE))
@@ -95,7 +95,7 @@ def table_head(
     heads: tuple[tuple[float, tuple[str, ...]], ...] = (
         (0.0, tuple(two)),
         (place.number, ("cut", "")),
-        (place.hold, ("hold this piece", "its size")),
+        (place.hold, ("take this piece", "its size")),
         (place.edge, ("measure", "from")),
         (place.keep, ("", "KEEP")),
         (place.guide, guide),
@@ -155,7 +155,7 @@ def _noted(row: Block, closes: str, stop: str, place: Columns) -> Block:
         height=height,
         shapes=(
             *row.shapes,
-            *moved(said.shapes, 0.0, row.height - 0.6),
+            *moved(said.shapes, 0.0, row.height - 0.2),
             *((rule,) if stop else ()),
         ),
     )
@@ -173,7 +173,7 @@ def _row(
     hold = _hold(row, place)
     height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
     upper = height
-    remark, remark_height = _remark(row, place, height - 0.6)
+    remark, remark_height = _remark(row, place, height - 0.2)
     height += remark_height
     boxes, boxes_height = _boxes(numbers, place, height - 0.6)
     height += boxes_height

@@ -88,6 +88,11 @@ def height_of_drawing(view: SheetView, width: float, height: float) -> float:
     return _whole(view, scale).bottom + ROOM_BOTTOM
 
 
+def height_of_small(view: SheetView, width: float, height: float) -> float:
+    """Return how high a small copy will be that is no larger than a width and a height."""
+    return _whole(view, _small_scale(view, width, height)).bottom + SMALL_ROOM
+
+
 def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[str]) -> Block:
     """Return a small copy for the further pages of a sheet, with what finds room in it.
 
@@ -97,8 +102,7 @@ def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[st
         height: Greatest height.
         heavy: Numbers of the cuts of that page, which are drawn heavy.
     """
-    margin = SMALL_ROOM
-    scale = fit_sheet(view, Box(margin, margin, width - margin, height - margin))
+    scale = _small_scale(view, width, height)
     sheet = _whole(view, scale)
     lines = [cut_line(cut, scale) for cut in view.cuts]
     labels: list[Label] = []
@@ -108,7 +112,7 @@ def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[st
         bare = replace(piece, size="", name="", tallest=6.5, least=NOTE)
         labels += letter_piece(bare, taken)
     return Block(
-        height=sheet.bottom + margin,
+        height=sheet.bottom + SMALL_ROOM,
         shapes=(
             *_areas(view, scale, labels),
             *_lines(view, scale, lines, (), heavy),
@@ -116,6 +120,10 @@ def draw_small(view: SheetView, width: float, height: float, heavy: frozenset[st
             *(label.text for label in labels),
         ),
     )
+
+
+def _small_scale(view: SheetView, width: float, height: float) -> Scale:
+    return fit_sheet(view, Box(SMALL_ROOM, SMALL_ROOM, width - SMALL_ROOM, height - SMALL_ROOM))
 
 
 def _whole(view: SheetView, scale: Scale) -> Box:

@@ -1,27 +1,21 @@
 """What is said of a sheet in words: above its drawing, and at the foot of its pages."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
-from plans.pages.blocks import Block, side_by_side, space, stack
+from plans.pages.blocks import Block, space, stack
 from plans.pages.boxes import Box
 from plans.pages.fonts import printable, text_width
 from plans.pages.lettering import FIRST_LINE, LINE_STEP, NOTE, heading, paragraph
 from plans.pages.shapes import Anchor, Role, Shape, Text
 from plans.pages.sheet_marks import grain_arrow
+from plans.pages.sum_lines import sum_lines
 from plans.pages.support_strip import support_strip
 from plans.sections.cautions import Caution
-from plans.sections.cut_table import StripSum
 from plans.sections.handed import Handed, say_stand
 from plans.sections.repeats import CodePair, Repeat
 from plans.sections.sheet_view import SheetView
 
 BETWEEN = 6.0  # white between two columns
-CODE = 16.0
-TIGHT = "TIGHT"
-TIGHT_ADVICE = (
-    "TIGHT: measure your kerf in scrap first. If it is wider than planned, print again with it."
-)
 NO_TRIM = frozenset({"left 0, right 0, top 0, bottom 0", ""})
 
 
@@ -46,20 +40,18 @@ def sheet_facts(repeat: Repeat, alike: str, width: float) -> Block:
     return stack([*blocks, space(1.5)])
 
 
-def sheet_foot(repeat: Repeat, unlettered: Sequence[str], width: float) -> list[Block]:
-    """Return what each strip adds up to, what found no room, and the codes of the copies."""
+def sheet_foot(repeat: Repeat, width: float) -> list[Block]:
+    """Return how the pieces lie, what each adds up to, and the codes of the copies."""
     view = repeat.view
-    blocks = [space(3.0), *support_strip(view, width)]
-    if view.sums:
-        blocks.append(heading("What each piece adds up to", width))
-        blocks += _in_columns([(line, _sum_width(line)) for line in _together(view.sums)], width)
-        if any(line.is_tight for line in view.sums):
-            blocks.append(paragraph(TIGHT_ADVICE, width))
-    if unlettered:
-        blocks.append(paragraph(f"No room in the drawing for: {', '.join(unlettered)}.", width))
+    blocks = [space(2.0), *support_strip(view, width), *sum_lines(view.sums, width)]
     if repeat.count > 1:
         blocks += _codes_of_copies(repeat, width)
     return blocks
+
+
+def say_unlettered(codes: Sequence[str], width: float) -> list[Block]:
+    """Return which codes and numbers found no room in the drawing, nothing where all did."""
+    return [paragraph(f"No room in the drawing for: {', '.join(codes)}.", width)] if codes else []
 
 
 def say_alike(view: SheetView, alike: Mapping[str, tuple[str, ...]]) -> str:
@@ -131,65 +123,6 @@ def _alike(repeat: Repeat) -> str:
         f"The codes drawn are those of sheet {repeat.view.number}; the others' stand at the foot. "
         "Each cut has a box for each sheet."
     )
-
-
-def _in_columns(lines: Sequence[tuple[StripSum, float]], width: float) -> list[Block]:
-    """Return sums two beside each other where both are short, else each on a line of its own."""
-    half = (width - BETWEEN) / 2
-    blocks: list[Block] = []
-    waiting: StripSum | None = None
-    for line, needed in lines:
-        if needed > half:
-            blocks += [_sum(waiting, width)] if waiting else []
-            blocks.append(_sum(line, width))
-            waiting = None
-        elif waiting:
-            pair = [(0.0, _sum(waiting, half)), (half + BETWEEN, _sum(line, half))]
-            blocks.append(side_by_side(pair))
-            waiting = None
-        else:
-            waiting = line
-    return [*blocks, _sum(waiting, half)] if waiting else blocks
-
-
-def _together(sums: Sequence[StripSum]) -> list[StripSum]:
-    """Return the sums, those of pieces that are cut up alike on one line as far as it has room."""
-    lines: list[StripSum] = []
-    for line in sums:
-        for place, other in enumerate(lines):
-            pieces = f"{other.piece}, {line.piece}"
-            is_narrow = text_width(printable(pieces), NOTE, bold=True) <= CODE - 1.0
-            if is_narrow and replace(other, piece=line.piece) == line:
-                lines[place] = replace(other, piece=pieces)
-                break
-        else:
-            lines.append(line)
-    return lines
-
-
-def _sum_width(line: StripSum) -> float:
-    return CODE + text_width(printable(line.text), NOTE) + 3.0 + _slack_width(line)
-
-
-def _slack_width(line: StripSum) -> float:
-    words = f"slack {line.slack}  " + (TIGHT if line.is_tight else "")
-    return text_width(printable(words), NOTE, bold=True) + 1.0
-
-
-def _sum(line: StripSum, width: float) -> Block:
-    text = paragraph(line.text, width - CODE - 2.0 - _slack_width(line), x=CODE)
-    baseline = NOTE * FIRST_LINE
-    slack = printable(f"slack {line.slack}")
-    tight = text_width(TIGHT, NOTE, bold=True) + 2.0 if line.is_tight else 0.0
-    words = Text(x=width - tight, y=baseline, words=slack, height=NOTE, anchor=Anchor.END)
-    shapes = [
-        Text(x=0, y=baseline, words=printable(line.piece), height=NOTE, role=Role.CODE, bold=True),
-        words,
-    ]
-    if line.is_tight:
-        flag = Text(x=width, y=baseline, words=TIGHT, height=NOTE, bold=True, anchor=Anchor.END)
-        shapes.append(flag)
-    return Block(height=text.height, shapes=(*text.shapes, *shapes))
 
 
 def _codes_of_copies(repeat: Repeat, width: float) -> list[Block]:

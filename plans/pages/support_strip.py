@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import ceil
 
 from nesting.layout import Direction, Rect
 from plans.pages.blocks import Block, moved
@@ -12,6 +13,7 @@ from plans.sections.cut_table import CutRow
 from plans.sections.sheet_view import CutView, SheetView
 
 EACH = 8  # drawings beside each other
+MOST = 10  # where that saves a row
 BETWEEN = 3.0
 NUMBER = 4.0
 NUMBER_STEP = 5.9  # from the top of a cell to its drawing
@@ -42,10 +44,15 @@ def support_strip(view: SheetView, width: float) -> list[Block]:
     cells = list(_lyings(view))
     if not cells:
         return []
-    step = (width + BETWEEN) / EACH
-    rows = [cells[start : start + EACH] for start in range(0, len(cells), EACH)]
+    each = max(EACH, ceil(len(cells) / ceil(len(cells) / MOST)))
+    step = (width + BETWEEN) / each
+    rows = [cells[start : start + each] for start in range(0, len(cells), each)]
     return [
-        heading("How each piece lies: dashed, the battens under it; heavy, the cut", width),
+        heading(
+            "How each piece lies: dashed, the battens under it; heavy, the cut",
+            width,
+            height=NOTE,
+        ),
         *(
             Block(
                 height=CELL,

@@ -1,6 +1,6 @@
 import pytest
 
-from nesting.lengths import Unit
+from nesting.lengths import Unit, mm
 from plans.pages.blocks import Block
 from plans.pages.frame import Draft, body_room
 from plans.pages.paper import A4, LETTER, Paper
@@ -9,7 +9,16 @@ from plans.pages.shapes import LineKind, Role, Text
 from plans.pages.sheet_page import choose_paper, sheet_pages
 from plans.sections.repeats import Repeat
 from plans.sections.sheet_view import SheetView
-from tests.plans.pages.plan_samples import CAUTION, random_sheet, two_bass_cabinets
+from tests.plans.pages.plan_samples import (
+    CAUTION,
+    Leaf,
+    cross,
+    make_sheet,
+    random_sheet,
+    rip,
+    trimmed,
+    two_bass_cabinets,
+)
 
 VIEW = two_bass_cabinets()
 
@@ -102,3 +111,23 @@ def test_a_tall_sheet_is_never_turned() -> None:
     view = random_sheet(6, 40)
     assert view.length < view.width
     assert choose_paper(view, A4) == A4
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+@pytest.mark.parametrize("count", [8, 25, 60])
+def test_the_short_cautions_stand_on_the_first_page_and_only_there(
+    count: int, paper: Paper
+) -> None:
+    for seed in range(3):
+        first, *later = drafts(random_sheet(seed, count), paper)
+        assert CAUTION.short in " ".join(words(first.body))
+        assert CAUTION.short not in " ".join(text for page in later for text in words(page.body))
+
+
+def test_a_few_cuts_their_sums_and_supports_stand_on_the_page_of_the_drawing() -> None:
+    tree = trimmed(cross("600", rip("380", Leaf(code="A1"), Leaf()), Leaf(code="L1")))
+    view = make_sheet(tree, mm(2440), mm(1220))
+    (page,) = drafts(view)
+    said = " ".join(words(page.body))
+    assert "What each piece adds up to" in said
+    assert "Why this order" in said
