@@ -1,6 +1,6 @@
 """Parts: the rectangles to be cut."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from nesting.errors import Fault, InputError
@@ -73,6 +73,8 @@ class Part:
         note: What its label says besides, such as "interchangeable".
         is_hidden: True where no face of it shows when the work is done: covered, or inside.
         strip: The strip that it is cut from with other parts; None for none.
+        spare_of: Where this is a spare, the indices into `Job.parts` of the parts that it can stand
+            in for; empty for a part that is needed.
     """
 
     name: str
@@ -94,6 +96,7 @@ class Part:
     note: str = ""
     is_hidden: bool = False
     strip: Strip | None = None
+    spare_of: tuple[int, ...] = ()
 
     def __post_init__(self) -> None:
         """Refuse what no part can be."""
@@ -134,6 +137,27 @@ class Part:
     def blank_width(self) -> Length:
         """Width that is cut from the sheet."""
         return self.width + self.oversize + self.extra_width
+
+
+SPARE = "Spare"
+
+
+def make_spare(part: Part, of: tuple[int, ...]) -> Part:
+    """Return one more of a part, for a cut that went wrong; no joint and no kit waits for it.
+
+    Args:
+        part: The part.
+        of: Indices into `Job.parts` of all parts that it can stand in for.
+    """
+    cabinet = f" for {part.cabinet}" if part.cabinet else ""
+    name = f"{SPARE}{cabinet}: {part.name}"
+    return replace(part, name=name, cabinet="", count=1, match="", strip=None, spare_of=of)
+
+
+def is_spare(name: str) -> bool:
+    """Return whether a name in a plan is that of a spare."""
+    head, colon, _ = name.partition(": ")
+    return bool(colon) and (head == SPARE or head.startswith(f"{SPARE} for "))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

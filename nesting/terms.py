@@ -56,6 +56,8 @@ class Terms:
         evening: How the work is divided into sessions; None for not at all.
         most_open: How many parts may lie about whose cabinet is not complete; None for any number.
         first_whole: Letter of the cabinet whose parts are cut before all others; "" for none.
+        spare_minutes: Minutes at the saw that spares out of waste may take in all; None for no
+            spares.
     """
 
     delivery: Decimal | None = None
@@ -63,3 +65,4 @@ class Terms:
     evening: Evening | None = None
     most_open: int | None = None
     first_whole: str = ""
+    spare_minutes: Decimal | None = None

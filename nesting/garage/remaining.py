@@ -13,7 +13,7 @@ from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.garage.refusal import refuse
 from nesting.job import Job
-from nesting.parts import Part, Status
+from nesting.parts import Part, Status, is_spare
 from nesting.sheets import Sheet
 
 
@@ -26,7 +26,8 @@ class Remaining:
             in their order, then what is left of the stock of the job file. Its `earlier` holds
             the codes of the copies and all that is finished; its changes are not filled in.
         in_hand: The pieces in hand.
-        misfits: Finished parts that the job file no longer asks for in this size or number.
+        misfits: Finished parts that the job file no longer asks for in this size or number. Spares
+            are none: it never asked for them.
     """
 
     job: Job
@@ -53,6 +54,8 @@ def find_remaining(job: Job, planned: Planned, marks: Marks) -> Remaining:
     misfits = []
     for part in finished:
         done[part.name] += 1
+        if is_spare(part.name):
+            continue
         is_read = part.code in marks.readings
         if done[part.name] > wanted[part.name] or (
             not is_read and sizes[part.name] != (part.length, part.width)

@@ -35,6 +35,7 @@ from nesting.reading.stock import Stock
 from nesting.reading.tables import Source, Table
 from nesting.reading.term_tables import (
     PART_SIZES,
+    assume_batch,
     assume_terms,
     read_batch,
     read_delivery,
@@ -121,7 +122,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     timber = read_timber(timber_tables)
     check_sections(timber_tables, timber, builds)
     buy_table, session_table, batch_table = (root.table(key) for key in ("buy", "session", "batch"))
-    most_open, first_whole = read_batch(batch_table, builds)
+    batch = read_batch(batch_table, builds)
     terms = Terms(
         delivery=read_delivery(buy_table),
         free=(
@@ -129,8 +130,9 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *chain.from_iterable(read.free for read in cabinets),
         ),
         evening=read_evening(session_table),
-        most_open=most_open,
-        first_whole=first_whole,
+        most_open=batch.most_open,
+        first_whole=batch.first_whole,
+        spare_minutes=batch.spare_minutes,
     )
     _check_whole(root, parts, builds)
     return Job(
@@ -156,6 +158,7 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *assume_car(car, car_table),
             *assume_timber(timber, timber_tables),
             *assume_terms(terms.free, terms.evening, session_table),
+            *assume_batch(batch),
             *merged.assumptions,
         ),
         yard=yard,

@@ -1,6 +1,7 @@
 """The tables [buy], [session] and [batch], and the keys for sizes that may change a little."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
@@ -48,22 +49,34 @@ def read_evening(table: Table) -> Evening | None:
     return Evening(minutes=minutes, store=(max(sides), min(sides)))
 
 
-def read_batch(table: Table, builds: Iterable[CabinetBuild]) -> tuple[int | None, str]:
-    """Return what the [batch] table says: the limit of work in progress, and what comes first.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Batch:
+    """What the [batch] table says.
+
+    Attributes:
+        most_open: The limit of work in progress, None where there is none.
+        first_whole: Letter of the cabinet that is cut whole before all others, "" for none.
+        spare_minutes: Minutes that spares may take, None for no spares.
+    """
+
+    most_open: int | None = None
+    first_whole: str = ""
+    spare_minutes: Decimal | None = None
+
+
+def read_batch(table: Table, builds: Iterable[CabinetBuild]) -> Batch:
+    """Return what the [batch] table says.
 
     Args:
         table: The table.
         builds: The cabinets of the job.
-
-    Returns:
-        The limit, None where there is none, and the letter of the cabinet that is cut whole before
-        all others, "" where none is.
     """
     if table.is_absent:
-        return None, ""
+        return Batch()
     letters = {build.name: build.letters[0] for build in reversed(tuple(builds)) if build.letters}
     name = table.text("first_whole", "")
-    is_limited = table.has("limit") or not table.has("first_whole")
+    has_spares = table.has("spare_minutes")
+    is_limited = table.has("limit") or not (table.has("first_whole") or has_spares)
     limit = table.whole("limit", least=1, most=MOST_OPEN) if is_limited else None
     if table.has("first_whole") and name not in letters and table.is_sound:
         known = listed(list(reversed(letters)), "or") if letters else ""
@@ -72,8 +85,15 @@ def read_batch(table: Table, builds: Iterable[CabinetBuild]) -> tuple[int | None
             f"Write {known}." if known else "Take the key out: the job has no cabinet.",
             "first_whole",
         )
+    spare_minutes = (
+        table.number("spare_minutes", Decimal(0), most=LONGEST_SESSION) if has_spares else None
+    )
     table.finish()
-    return limit, letters.get(name, "")
+    return Batch(
+        most_open=limit,
+        first_whole=letters.get(name, ""),
+        spare_minutes=spare_minutes,
+    )
 
 
 def read_free(table: Table, sizes: tuple[Dimension, ...]) -> tuple[tuple[Dimension, Length], ...]:
@@ -110,6 +130,18 @@ def read_free(table: Table, sizes: tuple[Dimension, ...]) -> tuple[tuple[Dimensi
             return ()
         found.append(size)
     return tuple((size, limit) for size in dict.fromkeys(found))
+
+
+def assume_batch(batch: Batch) -> Iterator[Assumption]:
+    """Yield what the plan takes for granted about spares, where they are asked."""
+    if batch.spare_minutes is not None:
+        yield Assumption(
+            name="minutes for spares",
+            value=f"{batch.spare_minutes:f} minutes",
+            is_default=False,
+            check="They come out of waste; leave them on the sheet where none is wanted.",
+            is_choice=True,
+        )
 
 
 def assume_terms(

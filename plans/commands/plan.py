@@ -103,6 +103,7 @@ def _plan_job(
     from nesting.first_cuts import solve_with_yard
     from nesting.one_lot import prefer_one_lot
     from nesting.solve import DEFAULT_EFFORT
+    from nesting.spares import add_spares
     from plans.plan import make_plan
     from plans.plan_file import dump, plan_document
     from plans.rehearsal import rehearse
@@ -118,8 +119,10 @@ def _plan_job(
         )
 
     result = solve_in_kits(job, solve)
-    result = replace(result, layout=prefer_one_lot(job, result.layout))
-    made = make_plan(job, result, _ways(job, result, solve) if options.ways else ())
+    ways = _ways(job, result, solve) if options.ways else ()
+    job, layout = add_spares(job, prefer_one_lot(job, result.layout))
+    result = replace(result, layout=layout)
+    made = make_plan(job, result, ways)
     document = plan_document(job, result, made)
     check_rehearsal(rehearse(document).faults)
     made = with_chance(made, document)

@@ -19,6 +19,7 @@ from plans.sections.part_words import (
     part_grain_words,
     status_words,
 )
+from plans.sections.spares import say_spare_of
 from plans.sections.worked import Worked, WorkedSheet
 
 
@@ -89,7 +90,7 @@ def _in_order(worked: Worked) -> Iterator[Label]:
         for freed in sheet.freed:
             match freed.place.node:
                 case PartLeaf(part=part):
-                    yield _part_label(worked.job, sheet, freed, part, copies[part], alike[part])
+                    yield _part_label(worked, sheet, freed, part, copies[part], alike[part])
                     copies[part] += 1
                 case RestLeaf(is_offcut=True):
                     yield _offcut_label(worked.job, sheet, freed)
@@ -98,8 +99,14 @@ def _in_order(worked: Worked) -> Iterator[Label]:
 
 
 def _part_label(
-    job: Job, sheet: WorkedSheet, freed: Freed, index: int, copy: int, alike: Sequence[str]
+    worked: Worked,
+    sheet: WorkedSheet,
+    freed: Freed,
+    index: int,
+    copy: int,
+    alike: Sequence[str],
 ) -> Label:
+    job = worked.job
     part, unit = job.parts[index], job.unit
     blank, finished = blank_words(part, unit), finished_words(part, unit)
     return Label(
@@ -115,7 +122,9 @@ def _part_label(
         to_do=part.to_do,
         look_alikes=tuple(alike),
         origin=_origin(sheet, freed),
-        note="; ".join(words for words in (part.note, _say_share(part)) if words),
+        note="; ".join(
+            words for words in (say_spare_of(worked, part), part.note, _say_share(part)) if words
+        ),
         allowances=part.allowances,
         spare=_name_edges(part),
         hand=hand_of(part),

@@ -63,7 +63,7 @@ def _make_row(worked: Worked, sheet: WorkedSheet, freed: Freed) -> OffcutRow:
         could_be=tuple(
             code
             for part, codes in zip(job.parts, worked.part_codes, strict=True)
-            if could_become(part, sheet.sheet, rect)
+            if not part.spare_of and could_become(part, sheet.sheet, rect)
             for code in codes
         ),
     )

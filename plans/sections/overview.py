@@ -17,6 +17,7 @@ from plans.sections.numbers import show, show_money, show_with_unit, to_whole
 from plans.sections.part_words import base_status, full_name
 from plans.sections.precision import needs_fine_figures
 from plans.sections.sessions import say_first_cabinet
+from plans.sections.spares import count_spares, say_spares
 from plans.sections.worked import Worked
 
 
@@ -148,7 +149,7 @@ def _what(job: Job) -> Iterator[str]:
             f"{height} high × {width} wide × {depth} deep, {job.unit.value}"
         )
         yield from say_finished(build, job.unit)
-    plain = [part for part in job.parts if not part.cabinet]
+    plain = [part for part in job.parts if not part.cabinet and not part.spare_of]
     if plain:
         pieces = sum(part.count for part in plain)
         also = " besides" if job.cabinets else ""
@@ -157,7 +158,7 @@ def _what(job: Job) -> Iterator[str]:
 
 def _figures(worked: Worked) -> Iterator[str]:
     leaves = [freed.place.node for sheet in worked.sheets for freed in sheet.freed]
-    parts = sum(isinstance(leaf, PartLeaf) for leaf in leaves)
+    parts = sum(isinstance(leaf, PartLeaf) for leaf in leaves) - count_spares(worked)
     cuts = sum(len(sheet.sequence.steps) for sheet in worked.sheets)
     settings = sum(sheet.sequence.settings for sheet in worked.sheets)
     yield (
@@ -176,6 +177,7 @@ def _figures(worked: Worked) -> Iterator[str]:
         )
     kept = sum(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves)
     yield f"{_count(kept, 'offcut')} worth keeping"
+    yield from say_spares(worked)
     yield from say_first_cabinet(worked)
 
 

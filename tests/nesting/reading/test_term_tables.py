@@ -107,6 +107,13 @@ def test_a_batch_needs_its_limit() -> None:
     assert "[batch]: 'limit' is missing." in message(SHELF + "[batch]\n")
 
 
+def test_spares_may_take_the_minutes_that_the_job_allows() -> None:
+    job = read(SHELF + "[batch]\nspare_minutes = 12\n")
+    assert job.terms == Terms(spare_minutes=Decimal(12))
+    assert "minutes for spares" in {each.name for each in job.assumptions}
+    assert "[batch], key 'spare_minutes'" in message(SHELF + "[batch]\nspare_minutes = -1\n")
+
+
 def test_the_cabinet_that_comes_first_is_the_first_of_its_name() -> None:
     tall = BOX.replace('"Box"', '"Tall box"\ncount = 2')
     job = read(BOX + tall + '[batch]\nfirst_whole = "Tall box"\n')
