@@ -15,7 +15,8 @@ from nesting.cut_sequence import minutes, order_cuts
 from nesting.job import Job
 from nesting.kits import find_most_open, order_for_kits, without_first_whole
 from nesting.layout import Layout, Node, SheetLayout, Unplaced, map_leaves
-from nesting.search.result import GroupResult, Result
+from nesting.search.result import Result
+from nesting.solve import count_again
 
 FIRST_OFF_MINUTES: Final = 5
 """To measure the first parts of a sheet that is cut in a way of its own (judgement)."""
@@ -72,7 +73,7 @@ def _solve_alike(job: Job, solve: Solve) -> Result:
         whole,
         layout=alike.layout,
         cost=alike.cost,
-        groups=tuple(_count_again(job, alike.layout, group) for group in whole.groups),
+        groups=count_again(job, alike.layout, whole.groups),
         iterations=whole.iterations + alike.iterations,
     )
 
@@ -136,7 +137,7 @@ def _solve_groups(
         whole,
         layout=layout,
         cost=sum((job.sheets[sheet.sheet].price for sheet in sheets), Decimal(0)),
-        groups=tuple(_count_again(job, layout, group) for group in whole.groups),
+        groups=count_again(job, layout, whole.groups),
         iterations=iterations,
         interrupted=is_interrupted,
     )
@@ -156,22 +157,6 @@ def _without(job: Job, used: Sequence[SheetLayout]) -> Job:
 
 def _renumber(root: Node, kept: Sequence[int]) -> Node:
     return map_leaves(root, lambda leaf: replace(leaf, part=kept[leaf.part]))
-
-
-def _count_again(job: Job, layout: Layout, group: GroupResult) -> GroupResult:
-    kinds = [job.sheets[sheet.sheet] for sheet in layout.sheets]
-    used = [
-        kind
-        for kind in kinds
-        if (kind.material, kind.thickness) == (group.material, group.thickness)
-    ]
-    cost = sum((kind.price for kind in used), Decimal(0))
-    return replace(
-        group,
-        sheets=len(used),
-        cost=cost,
-        is_proven=cost <= group.cost_bound,
-    )
 
 
 def _notes(most: int, limit: int, dearer: Decimal, *, is_whole: bool) -> Iterator[str]:

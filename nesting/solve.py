@@ -4,12 +4,12 @@ It reads and writes no files and prints nothing.
 """
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from decimal import Decimal
 
 from nesting.job import Job
-from nesting.layout import Layout
+from nesting.layout import Layout, Unplaced
 from nesting.search.contest import STEPS_PER_EFFORT
 from nesting.search.grid import list_groups
 from nesting.search.groups import GroupLayout, Share, lay_out_group
@@ -25,6 +25,7 @@ __all__ = [
     "Progress",
     "Result",
     "count_again",
+    "measure_gaps",
     "solve",
     "solve_cheapest",
 ]
@@ -167,6 +168,14 @@ def count_again(
         is_proven = cost <= result.cost_bound
         again.append(replace(result, sheets=len(used), cost=cost, is_proven=is_proven))
     return tuple(again)
+
+
+def measure_gaps(job: Job, gaps: Iterable[Unplaced]) -> int:
+    """Return the area of the blanks that have no place, in square nanometres."""
+    return sum(
+        job.parts[gap.part].blank_length * job.parts[gap.part].blank_width * gap.count
+        for gap in gaps
+    )
 
 
 def _count_copies(job: Job, material: str, thickness: int) -> int:

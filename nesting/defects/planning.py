@@ -18,7 +18,7 @@ from nesting.job import Job
 from nesting.layout import Layout, PartLeaf, SheetLayout, Unplaced, list_parts, map_leaves
 from nesting.search.effort import Effort, begin
 from nesting.search.result import GroupResult, Progress, Result
-from nesting.solve import DEFAULT_EFFORT, count_again, solve
+from nesting.solve import DEFAULT_EFFORT, count_again, measure_gaps, solve
 from nesting.strips import bind_strips, loosen
 
 
@@ -70,11 +70,7 @@ def _take_apart(
         for index, sheet in enumerate(job.sheets)
         if (sheet.material, sheet.thickness) == group and sheet.defects and sheet.count != 0
     ]
-    gaps = {gap.part: gap.count for gap in sound.layout.unplaced}
-    least_missing = sum(
-        job.parts[index].blank_length * job.parts[index].blank_width * gaps.get(index, 0)
-        for index in kept
-    )
+    least_missing = measure_gaps(job, (gap for gap in sound.layout.unplaced if gap.part in kept))
     pieced = find_on_pieces(few, unsound, (least_missing, known.cost), effort)
     sheets = (
         replace(tree, root=map_leaves(tree.root, lambda leaf: replace(leaf, part=kept[leaf.part])))

@@ -13,6 +13,7 @@ from nesting.first_cuts.split import Split
 from nesting.job import Job
 from nesting.layout import Layout, SheetLayout
 from nesting.search.effort import Effort
+from nesting.solve import measure_gaps
 
 MOST_WAYS = 60
 MANY_PARTS = 200
@@ -173,10 +174,7 @@ def _lay_out(job: Job, group: Group, lots: tuple[Lot, ...], effort: Effort, *, s
     return Way(
         lots=lots,
         layout=layout,
-        missing=sum(
-            job.parts[gap.part].blank_length * job.parts[gap.part].blank_width * gap.count
-            for gap in layout.unplaced
-        ),
+        missing=measure_gaps(job, layout.unplaced),
         gaps=frozenset((gap.part, gap.count) for gap in layout.unplaced),
         is_interrupted=found.interrupted,
     )

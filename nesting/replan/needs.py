@@ -4,13 +4,11 @@ from dataclasses import dataclass, replace
 
 from nesting.job import Job
 from nesting.layout import Layout
-from nesting.lengths import Length, mm
+from nesting.lengths import Length
 from nesting.parts import Part
+from nesting.same_lot import SAME_LOT
 from nesting.sheets import Sheet, SheetGrain
 from nesting.smallest_piece import Box, find_smallest_pieces
-
-SAME_LOT = mm("0.2")
-"""Pieces whose thickness differs by more belong to another lot (judgement, as for joints)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,6 @@ then costs least, then changes least is taken. What is bought gets its first cut
 any plan.
 """
 
-import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -26,8 +25,9 @@ from nesting.kits import order_for_kits
 from nesting.layout import Layout
 from nesting.replan.guide import put_standing_first
 from nesting.replan.needs import Need, find_needs
+from nesting.search.effort import Effort, begin
 from nesting.search.result import GroupResult, Progress
-from nesting.solve import DEFAULT_EFFORT
+from nesting.solve import DEFAULT_EFFORT, measure_gaps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,20 +57,21 @@ class Replanned:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Search:
-    """How hard to search: one effort is shared out among the searches."""
+    """How hard to search, one effort being shared out among the searches, and who is told."""
 
-    effort: int
-    seed: int
-    deadline_s: float | None
+    how: Effort
     progress: Callable[[Progress], None] | None
 
     def find(self, job: Job, *, share: int) -> "_Found":
         """Search with the effort divided by a share."""
         if not job.parts:
             return _Found(layout=Layout(sheets=(), unplaced=()), job=job)
-        left_s = None if self.deadline_s is None else max(0.0, self.deadline_s - time.monotonic())
         result = solve_with_yard(
-            job, effort=self.effort // share, seed=self.seed, seconds=left_s, progress=self.progress
+            job,
+            effort=self.how.effort // share,
+            seed=self.how.seed,
+            seconds=self.how.left_s(),
+            progress=self.progress,
         )
         return _Found(
             layout=result.layout,
@@ -95,10 +96,7 @@ class _Found:
     @property
     def missing(self) -> int:
         """Area of the parts that are not placed."""
-        return sum(
-            self.job.parts[gap.part].blank_length * self.job.parts[gap.part].blank_width * gap.count
-            for gap in self.layout.unplaced
-        )
+        return measure_gaps(self.job, self.layout.unplaced)
 
     @property
     def cost(self) -> Decimal:
@@ -140,12 +138,7 @@ def replan(
     Raises:
         LayoutError: The layout breaks a rule: a bug of ours.
     """
-    search = _Search(
-        effort=effort,
-        seed=seed,
-        deadline_s=None if seconds is None else time.monotonic() + seconds,
-        progress=progress,
-    )
+    search = _Search(how=begin(effort, seed, seconds), progress=progress)
     remaining = find_remaining(job, planned, marks)
     own, chosen = _choose(remaining, planned, list_missing(planned, marks), search)
     layout = _in_order(remaining, chosen, planned, marks)
