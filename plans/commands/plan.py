@@ -118,6 +118,7 @@ def _plan_job(
             progress=progress,
         )
 
+    standing = _read_standing(job_file, folder)
     result = solve_in_kits(job, solve)
     ways = _ways(job, result, solve) if options.ways else ()
     job, layout = add_spares(job, prefer_one_lot(job, result.layout))
@@ -128,7 +129,7 @@ def _plan_job(
     made = with_chance(made, document)
     messages = []
     if folder is not None:
-        _check_marks(job_file, folder, made.fingerprint)
+        _check_marks(job_file, standing, made.fingerprint)
         with reserving(job.sheets[sheet.sheet].name for sheet in result.layout.sheets):
             messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
     if result.interrupted:
@@ -152,8 +153,6 @@ def _plan_job(
 
 def with_chance(made: Any, document: Any) -> Any:  # noqa: ANN401
     """Return a plan that says how much it forgives, tried on its own plan file."""
-    from dataclasses import replace
-
     from nesting.tolerance import rehearse_errors
     from plans.plan_reading import planned_of
     from plans.sections.chance import USUAL, say_chance
@@ -177,22 +176,50 @@ def _ways(job: Any, result: Any, solve: Callable[[Any], Any]) -> tuple[Any, ...]
     )
 
 
-def _check_marks(job_file: Path, folder: Path, fingerprint: str) -> None:
-    """Let no new plan replace one that is being cut.
+def _read_standing(job_file: Path, folder: Path | None) -> Any:  # noqa: ANN401
+    """Return the content of the plan file that a new plan would replace; None where none stands.
 
     Raises:
-        InputError: Marks stand for the plan in the folder, and the new one is another.
+        InputError: It cannot be read, so that nobody knows whether it is being cut.
     """
-    from plans.record import marks_of, read_record, record_path
     from plans.rehearsal import read_plan
 
-    plan_file = folder / f"{job_file.stem}.plan.json"
-    record = record_path(job_file)
-    if not plan_file.exists():
+    plan_file = None if folder is None else folder / f"{job_file.stem}.plan.json"
+    if plan_file is None or not plan_file.exists():
+        return None
+    try:
+        return read_plan(plan_file)
+    except InputError as error:
+        (fault,) = error.faults
+        raise InputError(
+            [
+                Fault(
+                    where=fault.where,
+                    what=f"{fault.what}, and a new plan would replace it",
+                    remedy=f"Move {plan_file.name} away, or name another folder with --out.",
+                )
+            ]
+        ) from error
+
+
+def _check_marks(job_file: Path, standing: Any, fingerprint: str) -> None:  # noqa: ANN401
+    """Let no new plan replace one that is being cut.
+
+    Args:
+        job_file: The job file.
+        standing: The plan that stands where the new one goes, or None.
+        fingerprint: Of the new plan.
+
+    Raises:
+        InputError: Marks stand for the one that stands there, and the new one is another.
+    """
+    from plans.record import marks_of, read_record, record_path
+
+    if standing is None:
         return
-    document = read_plan(plan_file)
-    before = str(document.get("fingerprint", ""))
-    is_begun = "earlier" in document or bool(marks_of(read_record(record), before))
+    record = record_path(job_file)
+    before = str(standing.get("fingerprint", ""))
+    is_begun = "earlier" in standing or bool(marks_of(read_record(record), before))
     if before != fingerprint and is_begun:
         raise InputError(
             [
@@ -200,7 +227,7 @@ def _check_marks(job_file: Path, folder: Path, fingerprint: str) -> None:
                     where=record.name,
                     what=f"plan {before} is being cut, and a new plan would replace it",
                     remedy=f"Go on with 'setout resume {job_file}'. To begin anew, move "
-                    f"{plan_file.name} away, or name another folder with --out.",
+                    f"{job_file.stem}.plan.json away, or name another folder with --out.",
                 )
             ]
         )

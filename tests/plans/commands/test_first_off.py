@@ -1,14 +1,11 @@
 """The first part of its kind is measured, and the others are cut like it or planned again."""
 
-import json
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from plans.record import read_record, record_path
-from tests.plans.commands.test_mark_and_resume import done, setout
-from tests.plans.plan_rules import faults_of
+from tests.plans.commands.invoking import done, plan_of, setout
 
 JOB = """
 [job]
@@ -42,15 +39,9 @@ def job(tmp_path: Path) -> Path:
     return path
 
 
-def read(job: Path) -> dict[str, Any]:
-    document = dict(json.loads(job.with_suffix(".plan.json").read_text("utf-8")))
-    assert faults_of(document) == []
-    return document
-
-
 def cut_the_first(job: Path) -> str:
     """Mark cuts until the first shelf is free; return its code."""
-    (sheet,) = read(job)["sheets"]
+    (sheet,) = plan_of(job)["sheets"]
     codes = {part["code"] for part in sheet["parts"]}
     for row in sheet["printed"]["rows"]:
         done("mark", job, f"1.{row['number']}")
@@ -79,7 +70,7 @@ def test_a_first_part_that_is_short_stops_the_work_and_the_rest_is_planned_again
     said = done("resume", job, "--effort", "1")
     assert f"{code}, the first of its kind, is 1.1 mm shorter than planned." in said
     assert "The kerf is 3 mm, before 2.4 mm." in said
-    again = read(job)
+    again = plan_of(job)
     assert again["saw"]["kerf"] == 3
     assert sum(len(sheet["parts"]) for sheet in again["sheets"]) == 12
 
@@ -89,7 +80,7 @@ def test_a_first_part_that_is_large_is_cut_to_size_and_stays(job: Path) -> None:
     said = done("mark", job, "--first-off", code, "563x280")
     assert f"{code} is 1 mm longer than planned, more than 0.5 mm: cut it to size." in said
     done("resume", job, "--effort", "1")
-    assert code in {part["code"] for part in read(job)["earlier"]["finished"]}
+    assert code in {part["code"] for part in plan_of(job)["earlier"]["finished"]}
 
 
 @pytest.mark.parametrize(
@@ -109,7 +100,9 @@ def test_what_cannot_be_a_first_part_is_refused(job: Path, code: str, size: str,
 def test_a_part_that_is_not_cut_yet_is_no_first_one(job: Path) -> None:
     first = cut_the_first(job)
     other = next(
-        part["code"] for part in reversed(read(job)["sheets"][0]["parts"]) if part["code"] != first
+        part["code"]
+        for part in reversed(plan_of(job)["sheets"][0]["parts"])
+        if part["code"] != first
     )
     result = setout("mark", job, "--first-off", other, "562x280")
     assert (result.exit_code, "it comes free with cut" in result.stderr) == (3, True)

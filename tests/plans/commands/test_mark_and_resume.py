@@ -6,14 +6,11 @@ import subprocess
 import sys
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 
 import pytest
-from typer.testing import CliRunner, Result
 
-from plans.cli import app
 from plans.locks import hold
-from tests.plans.plan_rules import faults_of
+from tests.plans.commands.invoking import done, plan_of, setout
 
 ROOT = Path(__file__).parent.parent.parent.parent
 JOB = """
@@ -36,22 +33,6 @@ width = 280
 count = 4
 grain = "length"
 """
-
-
-def setout(*arguments: object) -> Result:
-    return CliRunner().invoke(app, [str(argument) for argument in arguments])
-
-
-def done(*arguments: object) -> str:
-    result = setout(*arguments)
-    assert result.exit_code == 0, result.output
-    return result.stdout
-
-
-def plan_of(job: Path) -> dict[str, Any]:
-    document = json.loads(job.with_name("shelf.plan.json").read_text("utf-8"))
-    assert faults_of(document) == []
-    return dict(document)
 
 
 @pytest.fixture
@@ -184,6 +165,21 @@ def test_a_new_plan_does_not_replace_one_that_is_being_cut(job: Path, tmp_path: 
     assert (result.exit_code, "is being cut" in result.stderr) == (3, True)
     assert job.with_name("shelf.plan.json").read_bytes() == before
     assert setout("plan", job, "--effort", "0", "--out", tmp_path / "else").exit_code == 0
+
+
+def test_a_plan_of_another_version_is_not_replaced_and_can_be_moved_away(job: Path) -> None:
+    """The remedy of the file itself, to plan again, would lead back to the same refusal."""
+    plan_file = job.with_name("shelf.plan.json")
+    older = plan_file.read_text("utf-8").replace('"version": 1', '"version": 0', 1)
+    plan_file.write_text(older, "utf-8")
+    result = setout("plan", job, "--effort", "0", "--quiet")
+    assert result.exit_code == 3
+    assert result.stderr == (
+        f"{plan_file}: it is not of version 1, which this program reads, and a new plan would "
+        "replace it.\nMove shelf.plan.json away, or name another folder with --out.\n"
+    )
+    plan_file.rename(job.with_name("old.json"))
+    done("plan", job, "--effort", "0")
 
 
 def test_a_plan_that_goes_on_is_not_replaced_either(job: Path) -> None:

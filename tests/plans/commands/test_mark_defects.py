@@ -1,14 +1,11 @@
 """A defect found at home, marked on its sheet, and planned round."""
 
-import json
 from pathlib import Path
 from typing import Any
 
 import pytest
-from typer.testing import CliRunner, Result
 
-from plans.cli import app
-from tests.plans.plan_rules import faults_of
+from tests.plans.commands.invoking import done, plan_of, setout
 
 SHEET = """
 [[sheet]]
@@ -32,22 +29,6 @@ count = 6
 grain = "length"
 """
 KNOT = "\n[[sheet.defect]]\non = 2\nalong = 600\nacross = 100\nlength = 40\nwidth = 40\n"
-
-
-def setout(*arguments: object) -> Result:
-    return CliRunner().invoke(app, [str(argument) for argument in arguments])
-
-
-def done(*arguments: object) -> str:
-    result = setout(*arguments)
-    assert result.exit_code == 0, result.output
-    return result.stdout
-
-
-def plan_of(job: Path) -> dict[str, Any]:
-    document = json.loads(job.with_name("shelf.plan.json").read_text("utf-8"))
-    assert faults_of(document) == []
-    return dict(document)
 
 
 def lies_on(part: dict[str, Any], defect: dict[str, Any]) -> bool:

@@ -10,9 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from typer.testing import CliRunner, Result
 
-from plans.cli import app
+from tests.plans.commands.invoking import done, setout
 
 ROOT = Path(__file__).parent.parent.parent.parent
 JOB = """
@@ -36,16 +35,6 @@ count = 2
 @pytest.fixture(autouse=True)
 def data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("SETOUT_DATA", str(tmp_path / "data"))
-
-
-def setout(*arguments: object) -> Result:
-    return CliRunner().invoke(app, [str(argument) for argument in arguments])
-
-
-def done(*arguments: object) -> str:
-    result = setout(*arguments)
-    assert result.exit_code == 0, result.output
-    return result.stdout
 
 
 def write_job(folder: Path, name: str) -> Path:

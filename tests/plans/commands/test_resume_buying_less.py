@@ -1,14 +1,11 @@
 """Going on after a mistake: the book of leftovers before the shop, the yard for what is bought."""
 
-import json
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from tests.plans.commands.test_mark_and_resume import done
+from tests.plans.commands.invoking import done, plan_of
 from tests.plans.commands.test_offcuts import add_plank, listed, write_job
-from tests.plans.plan_rules import faults_of
 
 QUAY = (Path(__file__).parents[3] / "samples" / "quay_stage.toml").read_text("utf-8")
 
@@ -18,18 +15,12 @@ def data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("SETOUT_DATA", str(tmp_path / "data"))
 
 
-def read(job: Path) -> dict[str, Any]:
-    document = dict(json.loads(job.with_suffix(".plan.json").read_text("utf-8")))
-    assert faults_of(document) == []
-    return document
-
-
 def spoil_both_shelves(job: Path) -> None:
     done("mark", job, "1.all")
-    codes = [part["code"] for part in read(job)["sheets"][0]["parts"]]
+    codes = [part["code"] for part in plan_of(job)["sheets"][0]["parts"]]
     for code in codes:
         done("mark", job, "--spoilt", code)
-    for offcut in read(job)["sheets"][0]["offcuts"]:
+    for offcut in plan_of(job)["sheets"][0]["offcuts"]:
         done("mark", job, "--spoilt", offcut["code"])
 
 
@@ -40,7 +31,7 @@ def test_a_leftover_of_the_book_is_taken_before_a_sheet_is_bought(tmp_path: Path
     spoil_both_shelves(job)
     said = done("resume", job, "--book", "--effort", "1")
     assert "Nothing has to be bought." in said
-    assert [sheet["stock"] for sheet in read(job)["sheets"]] == ["offcut 1 of the book"]
+    assert [sheet["stock"] for sheet in plan_of(job)["sheets"]] == ["offcut 1 of the book"]
     assert listed()[0]["reserved_for"] == str(job.resolve())
 
 
@@ -59,7 +50,7 @@ def test_what_is_in_hand_is_used_up_before_the_book(tmp_path: Path) -> None:
     add_plank()
     done("mark", job, "1.1")
     done("resume", job, "--book", "--effort", "1")
-    assert not any("of the book" in sheet["stock"] for sheet in read(job)["sheets"])
+    assert not any("of the book" in sheet["stock"] for sheet in plan_of(job)["sheets"])
     assert listed()[0]["reserved_for"] == ""
 
 
@@ -70,7 +61,7 @@ def test_a_leftover_that_is_cut_up_is_not_offered_again_and_is_struck_out(tmp_pa
     done("mark", job, "1.1")
     for _ in range(2):  # also where planning goes on from a plan that has gone on
         done("resume", job, "--effort", "1")
-        (sheet,) = read(job)["sheets"]
+        (sheet,) = plan_of(job)["sheets"]
         assert sheet["stock"].startswith("P")
         assert listed()[0]["reserved_for"] == str(job.resolve())
         done("mark", job, "1.1")
@@ -88,7 +79,7 @@ def test_a_leftover_that_is_not_needed_any_more_goes_back(tmp_path: Path) -> Non
     done("mark", job, "--sheet", "1", "--thickness", "17.5")
     assert "1 sheet to buy" in done("resume", job, "--effort", "1")
     assert listed()[0]["reserved_for"] == ""
-    assert read(job)["earlier"]["kept"] == []
+    assert plan_of(job)["earlier"]["kept"] == []
 
 
 @pytest.mark.slow
@@ -96,10 +87,10 @@ def test_a_sheet_that_is_bought_anew_gets_its_first_cuts_at_the_yard(tmp_path: P
     job = tmp_path / "quay.toml"
     job.write_text(QUAY, "utf-8")
     done("plan", job, "--effort", "1")
-    before = read(job)
+    before = plan_of(job)
     done("mark", job, "--missing", "1")
     done("resume", job, "--effort", "1")
-    after = read(job)
+    after = plan_of(job)
     bought = [sheet for sheet in after["sheets"] if sheet["price"]]
     assert bought
     assert all(any(cut["by"] == "yard" for cut in sheet["cuts"]) for sheet in bought)

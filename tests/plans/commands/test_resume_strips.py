@@ -1,14 +1,11 @@
 """Going on with a plan whose strips are not yet cut apart, and whose holes give parts."""
 
-import json
 from pathlib import Path
 from typing import Any
 
 import pytest
-from typer.testing import CliRunner
 
-from plans.cli import app
-from tests.plans.plan_rules import faults_of
+from tests.plans.commands.invoking import done, plan_of
 
 JOB = """
 [[sheet]]
@@ -43,12 +40,9 @@ gives = "Cleat"
 STOP = "STOP: make the grooves and rebates across this piece first, then rip it"
 
 
-def plan(path: Path, *arguments: str) -> dict[str, Any]:
-    result = CliRunner().invoke(app, [*arguments, str(path), "--effort", "0"])
-    assert result.exit_code == 0, result.output
-    document = json.loads(path.with_suffix(".plan.json").read_text("utf-8"))
-    assert faults_of(document) == []
-    return dict(document)
+def plan(path: Path, command: str) -> dict[str, Any]:
+    done(command, path, "--effort", "0")
+    return plan_of(path)
 
 
 def remarks(document: dict[str, Any]) -> list[str]:
@@ -66,7 +60,7 @@ def path(tmp_path: Path) -> Path:
 
 def test_what_is_done_before_a_strip_is_cut_apart_is_said_again(path: Path) -> None:
     assert remarks(plan(path, "plan")) == [STOP]
-    assert CliRunner().invoke(app, ["mark", str(path), "1.1-1.2"]).exit_code == 0
+    done("mark", path, "1.1-1.2")
     assert remarks(plan(path, "resume")) == [STOP]
 
 
@@ -75,7 +69,7 @@ def test_the_part_from_a_hole_keeps_its_code_and_its_panel_when_that_is_cut(path
     rows = before["sheets"][0]["printed"]["rows"]
     panel = before["from_holes"][0]["panel"]
     freed = next(row["number"] for row in rows if panel in (row["keep_code"], row["free_code"]))
-    assert CliRunner().invoke(app, ["mark", str(path), f"1.1-1.{freed}"]).exit_code == 0
+    done("mark", path, f"1.1-1.{freed}")
     after = plan(path, "resume")
     assert panel not in [part["code"] for sheet in after["sheets"] for part in sheet["parts"]]
     assert after["from_holes"] == before["from_holes"]
