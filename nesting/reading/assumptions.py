@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 
 from nesting.job import Assumption
-from nesting.lengths import Length, format_length
+from nesting.lengths import Length, Unit, format_length
 from nesting.reading.plain_parts import ReadPart
 from nesting.reading.tables import Table
 from nesting.reading.values import with_unit
 from nesting.saw import Face, Keep, Saw, Times
 from nesting.sheets import Sheet, SheetGrain, Trim
+
+FROM_EDGE = {Unit.MM: "50 mm", Unit.INCH: "2 in"}  # where the thickness is read
 
 
 def assume_saw(saw: Saw, table: Table) -> Iterator[Assumption]:
@@ -117,7 +119,8 @@ def assume_sheet(sheet: Sheet, table: Table) -> Iterator[Assumption]:
         name=f"thickness of {sheet.name}",
         value=thickness,
         is_default=not sheet.measured,
-        check="Measure each sheet at 8 points, 50 mm from the edges at corners and mid-sides.",
+        check=f"Measure each sheet at 8 points, {FROM_EDGE[unit]} from the edges at corners and "
+        "mid-sides.",
     )
     yield Assumption(
         name=f"size of {sheet.name}",

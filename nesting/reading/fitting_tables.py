@@ -41,21 +41,32 @@ _INCH_SCREWS: Final = Screws(
     first=inch(2),
     margin=inch("3/16"),
 )
+_INCH_ROLL: Final = Roll(
+    width=0, sold_by=inch(18), overlap=inch("1 1/4"), turn_in=inch(2), spare=inch(4)
+)
+_INCH_FITTINGS: Final = Fittings(
+    clearances=Clearances(inside=inch("7/16"), prongs=inch("1/8"), edge=inch("7/16")),
+    assembly=AssemblyWishes(hand=inch(4), reach=inch("19 1/2")),
+    hardware=Hardware(foot=inch("1 5/8"), foot_inset=inch("2 3/4"), corner_reach=inch("1 13/16")),
+    disc_kerf=inch("3/8"),
+    pivot=inch("1/4"),
+)
+"""Of inch jobs: on an inch rule, and never on the unsafe side of those in millimetres."""
 
 
 def read_fittings(table: Table) -> Fittings:
     """Return what a table [[cabinet]] says of fittings; stand-ins where faults were recorded."""
     disc = table.table("discs")
-    usual = Fittings()
+    usual = _INCH_FITTINGS if table.unit is Unit.INCH else Fittings()
     fittings = Fittings(
         holes=_read_holes(table),
-        clearances=_read_clearances(table.table("clearances")),
+        clearances=_read_clearances(table.table("clearances"), usual.clearances),
         ways=tuple(_read_way(each) for each in table.tables("way_out")),
-        assembly=_read_assembly(table),
+        assembly=_read_assembly(table.table("assembly"), usual.assembly),
         roll=_read_roll(table.table("roll")),
         cloth=_read_roll(table.table("cloth")),
         screws=_read_screws(table.table("screws")),
-        hardware=_read_hardware(table.table("hardware")),
+        hardware=_read_hardware(table.table("hardware"), usual.hardware),
         disc_kerf=disc.length("kerf", usual.disc_kerf, may_be_zero=True),
         pivot=disc.length("pivot", usual.pivot, may_be_zero=True),
     )
@@ -172,8 +183,7 @@ def _read_pair(table: Table, key: str) -> tuple[Length, Length] | None:
     return sizes[0], sizes[1]
 
 
-def _read_clearances(inner: Table) -> Clearances:
-    usual = Clearances()
+def _read_clearances(inner: Table, usual: Clearances) -> Clearances:
     clearances = Clearances(
         inside=inner.length("inside", usual.inside, may_be_zero=True),
         prongs=inner.length("prongs", usual.prongs, may_be_zero=True),
@@ -197,9 +207,7 @@ def _read_way(inner: Table) -> Way:
     return way
 
 
-def _read_assembly(table: Table) -> AssemblyWishes:
-    inner = table.table("assembly")
-    usual = AssemblyWishes()
+def _read_assembly(inner: Table, usual: AssemblyWishes) -> AssemblyWishes:
     wishes = AssemblyWishes(
         baffle_from=inner.choice("baffle_from", LoadsFrom, usual.baffle_from),
         damping=inner.flag("damping"),
@@ -223,11 +231,7 @@ def _read_item(inner: Table) -> InsideItem:
 def _read_roll(inner: Table) -> Roll | None:
     if inner.is_absent:
         return None
-    usual = Roll(width=0)
-    if inner.unit is Unit.INCH:
-        usual = Roll(
-            width=0, sold_by=inch(18), overlap=inch("1 1/4"), turn_in=inch(2), spare=inch(4)
-        )
+    usual = _INCH_ROLL if inner.unit is Unit.INCH else Roll(width=0)
     roll = Roll(
         width=inner.length("width"),
         sold_by=inner.length("sold_by", usual.sold_by),
@@ -274,8 +278,7 @@ def _read_screws(inner: Table) -> Screws | None:
     return screws
 
 
-def _read_hardware(inner: Table) -> Hardware:
-    usual = Hardware()
+def _read_hardware(inner: Table, usual: Hardware) -> Hardware:
     hardware = Hardware(
         feet=inner.whole("feet", 0, most=MOST_PIECES),
         foot=inner.length("foot", usual.foot),

@@ -20,7 +20,7 @@ from nesting.cabinets.fittings import (
     WayKind,
 )
 from nesting.cabinets.holes import Fastener, Hole, HoleKind, Mounted
-from nesting.lengths import Unit, inch, mm
+from nesting.lengths import Unit, inch, mm, parse_length
 from nesting.reading.fitting_tables import read_fittings
 from tests.nesting.reading.job_files import SHEET, message, read, said, table
 
@@ -56,6 +56,63 @@ def read_text(text: str, unit: Unit = Unit.MM) -> Fittings:
 
 def test_a_cabinet_without_fittings_has_none() -> None:
     assert read_text("") == Fittings()
+
+
+def test_what_an_inch_job_leaves_out_is_on_an_inch_rule_and_on_the_safe_side() -> None:
+    metric, inches = Fittings(), read_text("", Unit.INCH)
+    for least, used in (
+        (metric.clearances.inside, inches.clearances.inside),
+        (metric.clearances.prongs, inches.clearances.prongs),
+        (metric.clearances.edge, inches.clearances.edge),
+        (metric.assembly.hand, inches.assembly.hand),
+        (metric.hardware.foot, inches.hardware.foot),
+        (metric.hardware.corner_reach, inches.hardware.corner_reach),
+        (metric.disc_kerf, inches.disc_kerf),
+        (metric.pivot, inches.pivot),
+    ):
+        assert least <= used <= least + inch("1/8")
+        assert used % inch("1/16") == 0
+    # A shorter reach is the safe one; where feet stand has no safe side.
+    assert inches.assembly.reach == inch("19 1/2") < metric.assembly.reach
+    assert inches.hardware.foot_inset == inch("2 3/4")
+
+
+def test_the_defaults_of_an_inch_job_are_printed_as_the_fractions_that_are_used(
+    tmp_path: Path,
+) -> None:
+    text = (
+        '[job]\nunits = "in"\n'
+        + SHEET.replace("= 18", '= "3/4"').replace("= 2440", "= 96").replace("= 1220", "= 48")
+        + BOX.replace("600", "24").replace("500", "20").replace("350", "14")
+        + WOOFER
+    ).replace("[20, 30]", '["3/4", "1 1/4"]')
+    for metric, inches in (("250", "10"), ("278", "11"), ("305", "12"), ("320", '"12 5/8"')):
+        text = text.replace(f"= {metric}\n", f"= {inches}\n")
+    for metric, inches in (("6", '"1/4"'), ("130", "5"), ("160", '"6 1/4"')):
+        text = text.replace(f"= {metric}\n", f"= {inches}\n")
+    job = read(tmp_path, text)
+    printed = {each.name.removeprefix("Stage box: "): each.value for each in job.assumptions}
+    used = read_text("", Unit.INCH)
+    for name, lengths in (
+        ("kept between fittings and all else inside", (used.clearances.inside,)),
+        ("kept between prongs of T-nuts and the edge of the hole", (used.clearances.prongs,)),
+        ("kept between fittings and the edge of their panel", (used.clearances.edge,)),
+        (
+            "a hand passes an opening, and reaches in",
+            (used.assembly.hand, used.assembly.reach),
+        ),
+    ):
+        assert tuple(map(inch_text, printed[name].split(", "))) == lengths
+        assert "." not in printed[name]
+    assert "2 in from the edges" in next(
+        each.check for each in job.assumptions if each.name.startswith("thickness")
+    )
+
+
+def inch_text(words: str) -> int:
+    """Return the length that a printed value means."""
+    assert words.endswith(" in")
+    return parse_length(words, Unit.INCH)
 
 
 def test_a_hole_needs_few_keys() -> None:
