@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from nesting.garage.hand import find_skew, widen_for_skew
+from nesting.garage.edges import find_skew, widen_for_skew
 from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import Remaining, name_of

@@ -6,7 +6,7 @@ from typing import Final
 
 from nesting.errors import Fault, InputError
 from nesting.garage.events import CutMade
-from nesting.garage.marks import find_sheet
+from nesting.garage.marking import find_sheet
 from nesting.garage.planned import Planned
 from nesting.garage.sheet_readings import Size
 from nesting.lengths import Length, Unit, parse_length

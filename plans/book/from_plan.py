@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from nesting.garage.hand import find_defects, find_thickness, raw_edges
+from nesting.garage.edges import raw_edges
+from nesting.garage.hand import find_defects, find_thickness
 from nesting.garage.marks import Marks, is_there
 from nesting.garage.planned import Planned
 from nesting.sheets import Trim, mean_reading

@@ -55,7 +55,8 @@ def mark(job_file: Path, options: MarkOptions) -> Outcome:
         OSError: The record could not be written; the marks before the one that failed stand.
     """
     from nesting.garage.events import CutMade
-    from nesting.garage.marks import Marks, add_mark, add_marks
+    from nesting.garage.marking import add_mark, add_marks
+    from nesting.garage.marks import Marks
     from plans.locks import hold
     from plans.plan_reading import read_planned
     from plans.record import append, marks_of, read_record, record_path
@@ -198,7 +199,8 @@ def _sheet_reading(options: MarkOptions, sheet: int, unit: Any) -> Any:  # noqa:
 
 def _undo(record: Path, planned: Any, standing: Any) -> tuple[Any, str]:  # noqa: ANN401
     """Take back the last entry; return the marks that are left and what was done."""
-    from nesting.garage.marks import Marks, add_marks
+    from nesting.garage.marking import add_marks
+    from nesting.garage.marks import Marks
     from plans.record import Undone, append
 
     if not standing:

@@ -99,7 +99,8 @@ def take_over(plan_file: Path, day: str | None) -> Outcome:
     Raises:
         InputError: The plan file or the record beside it is wrong.
     """
-    from nesting.garage.marks import Marks, add_marks
+    from nesting.garage.marking import add_marks
+    from nesting.garage.marks import Marks
     from plans.book.from_plan import cut_up_entries, offcuts_of
     from plans.plan_reading import read_planned
     from plans.record import marks_of, read_record

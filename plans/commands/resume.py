@@ -43,7 +43,8 @@ def resume(job_file: Path, options: PlanOptions, progress: Progress | None = Non
 
 
 def _resume(job_file: Path, options: PlanOptions, progress: Progress | None) -> Outcome:
-    from nesting.garage.marks import Marks, add_marks
+    from nesting.garage.marking import add_marks
+    from nesting.garage.marks import Marks
     from nesting.reading.job_toml import read_job
     from plans.book.entries import entry_number
     from plans.plan_reading import read_planned

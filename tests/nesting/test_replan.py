@@ -10,7 +10,8 @@ import pytest
 from nesting.checks import check_layout
 from nesting.garage.events import Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
 from nesting.garage.hand import list_finished, list_in_hand
-from nesting.garage.marks import Marks, add_marks
+from nesting.garage.marking import add_marks
+from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import name_of
 from nesting.job import Job

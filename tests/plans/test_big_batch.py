@@ -11,7 +11,8 @@ from nesting.batches import solve_in_kits
 from nesting.checks import check_layout
 from nesting.cut_sequence import order_cuts
 from nesting.garage.events import CutMade, SheetMissing
-from nesting.garage.marks import Marks, add_marks
+from nesting.garage.marking import add_marks
+from nesting.garage.marks import Marks
 from nesting.job import Job
 from nesting.kits import find_kits, find_most_open
 from nesting.replan import replan

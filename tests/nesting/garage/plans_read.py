@@ -3,7 +3,8 @@
 from typing import Any
 
 from nesting.garage.events import CutMade, Mark
-from nesting.garage.marks import Marks, add_marks
+from nesting.garage.marking import add_marks
+from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.job import Job
 from nesting.layout import Layout

@@ -6,9 +6,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from nesting.earlier import Earlier
+from nesting.garage.edges import find_skew
 from nesting.garage.events import PartRead, PieceSpoilt, SheetMissing, SheetRead
-from nesting.garage.hand import find_skew, list_finished, list_in_hand, to_leftover
-from nesting.garage.marks import Marks, add_marks
+from nesting.garage.hand import list_finished, list_in_hand, to_leftover
+from nesting.garage.marking import add_marks
+from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.job import Job
 from nesting.layout import Layout, Rect

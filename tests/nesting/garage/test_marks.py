@@ -2,7 +2,8 @@ import pytest
 
 from nesting.errors import InputError
 from nesting.garage.events import CutMade, Mark, PartRead, PieceSpoilt, SheetMissing, SheetRead
-from nesting.garage.marks import Marks, add_mark, add_marks
+from nesting.garage.marking import add_mark, add_marks
+from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.lengths import mm
 from tests.nesting.garage.plans_read import after_cuts, planned

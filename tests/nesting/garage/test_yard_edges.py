@@ -2,7 +2,7 @@
 
 import pytest
 
-from nesting.garage.hand import raw_edges
+from nesting.garage.edges import raw_edges
 from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.lengths import mm
