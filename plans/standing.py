@@ -50,7 +50,7 @@ def find_standing(document: Json, planned: Planned, marks: Marks) -> Standing:
         sentences.append(f"The guide still stands for {_position(before)}.")
     if after is not None and following is not None:
         sentences.append(
-            f"Next is cut {_name(following)}: hold {after['hold']} ({after['hold_size']}), "
+            f"Next is cut {_name(following)}: take {after['hold']} ({after['hold_size']}), "
             f"{_position(after)}."
         )
         if before is not None:

@@ -24,7 +24,7 @@ def compare_builds(
                 format_length(sizes[name], unit) if name in sizes else "none"
                 for sizes in (old, new)
             )
-            changes.append(f"{name} {was} -> {now}")
+            changes.append(f"{name} {was} → {now}")
     return tuple(changes)
 
 

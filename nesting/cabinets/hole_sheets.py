@@ -117,7 +117,7 @@ def _order(placed: PlacedHole, unit: Unit) -> Iterator[str]:
         yield f"Cut the window: {_size(across, unit)} by {_size(along, unit)}."
     else:
         yield (
-            f"Cut the hole: {_size(hole.cut_out, unit)} across. Hold the disc before the last "
+            f"Cut the hole: {_size(hole.cut_out, unit)} across. Fix the disc before the last "
             "pass, so that it does not come free with the pivot on it."
         )
     if hole.bolts and hole.bolt_circle:

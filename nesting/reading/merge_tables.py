@@ -168,7 +168,7 @@ def _assume(
     before, after = (format_length(size, table.unit) for size in sizes)
     return Assumption(
         name=f"{name} is made like {like}",
-        value=f"{side} {before} -> {after} {table.unit.value}",
+        value=f"{side} {before} → {after} {table.unit.value}",
         is_default=False,
         check="The two may now take each other's place.",
     )

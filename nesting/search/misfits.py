@@ -96,7 +96,7 @@ def _explain_size(job: Job, part: Part, sheets: Sequence[Sheet]) -> str:
     needed = (nearest.length + excess[0], nearest.width + excess[1])
     return (
         f"{_size(job, part)} is {' and '.join(words)} of {nearest.name!r}; with the same trims it "
-        f"needs a sheet of at least {_say(job, needed[0])} x {_say(job, needed[1])}"
+        f"needs a sheet of at least {_say(job, needed[0])} × {_say(job, needed[1])}"
     )
 
 
@@ -108,7 +108,7 @@ def _measure_excess(part: Part, sheet: Sheet, *, turned: bool) -> tuple[Length, 
 
 
 def _size(job: Job, part: Part) -> str:
-    return f"{_say(job, part.blank_length)} x {_say(job, part.blank_width)}"
+    return f"{_say(job, part.blank_length)} × {_say(job, part.blank_width)}"
 
 
 def _say(job: Job, length: Length) -> str:

@@ -30,7 +30,7 @@ def start(
     quiet: Quiet = False,
     debug: Debug = False,
 ) -> None:
-    """Ask a few questions and write a job file that plans as it stands."""
+    """Ask a few questions and write a job file."""
     given = {
         "name": name,
         "units": units,
@@ -107,7 +107,7 @@ def mark(
     quiet: Quiet = False,
     debug: Debug = False,
 ) -> None:
-    """Record what was cut, measured or spoilt, and say what comes next."""
+    """Record what was cut, measured or spoilt; say what is next."""
     options = mark_command.MarkOptions(
         cuts=tuple(cuts or ()),
         reading=reading,

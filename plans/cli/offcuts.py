@@ -15,7 +15,7 @@ LARGEST_NUMBER = 1_000_000_000
 offcuts_app = typer.Typer(
     no_args_is_help=True,
     rich_markup_mode=None,
-    help="The book of leftovers: what stands in the garage from job to job.",
+    help="The book of leftovers that stand in the garage.",
 )
 
 
@@ -37,7 +37,7 @@ def offcuts_list(
     quiet: Quiet = False,
     debug: Debug = False,
 ) -> None:
-    """List the leftovers, the keep rule and what to throw where there is no room."""
+    """List the leftovers, the keep rule and what to throw."""
     run(lambda: offcuts_command.list_all(units, day), as_json=json, quiet=quiet, debug=debug)
 
 

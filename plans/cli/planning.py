@@ -107,7 +107,7 @@ def resume(
     quiet: Quiet = False,
     debug: Debug = False,
 ) -> None:
-    """Plan what is left from the record, with the pieces that are in the garage now."""
+    """Plan the rest from the record, with what is in hand now."""
     options = plan_command.PlanOptions(
         out=out,
         paper=paper.value,

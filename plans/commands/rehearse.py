@@ -47,10 +47,10 @@ def _with_errors(plan_file: Path, text: str, seed: int) -> Outcome:
     setting = 0 if text.strip() == "0" else read_length(text, unit, "--errors")
     errors = replace(Errors(), setting=setting)
     found = rehearse_errors(planned.sheets, errors, seed=seed)
+    off = f"a little off, two in three by less than {show_with_unit(setting, unit)}"
     head = (
-        f"With settings {show_with_unit(setting, unit)} off (standard deviation), every part "
-        f"comes out, to {show_with_unit(errors.forgiven, unit)}, in {show_chance(found.chance)} of "
-        "the trials."
+        f"With settings {off if setting else 'exact'}, every part comes out, to "
+        f"{show_with_unit(errors.forgiven, unit)}, in {show_chance(found.chance)} of the trials."
     )
     lines = [
         head,

@@ -167,7 +167,7 @@ def _of_the_bench(hazards: set[Hazard]) -> Iterator[Caution]:
             full="Cut a circle in several shallow passes. Never let the disc come free with the "
             "pivot on it: leave a little standing, or fix the disc to what lies below, and finish "
             "by hand. Clamp the panel down.",
-            short="Circles in shallow passes; hold the disc before the last one.",
+            short="Circles in shallow passes; fix the disc before the last one.",
             where=frozenset({"holes"}),
             defer_to="the manual of the router or saw",
         )

@@ -23,10 +23,10 @@ def say_chance(found: Tolerance, closer: Tolerance, errors: Errors, unit: Unit) 
         unit: Of the plan.
     """
     words = (
-        f"Tried with settings {show_with_unit(errors.setting, unit)} off (standard deviation): "
-        f"every part reaches its size, to {show_with_unit(errors.forgiven, unit)}, in "
-        f"{show_chance(found.chance)} of the trials; set twice as closely, in "
-        f"{show_chance(closer.chance)}"
+        "Tried with settings a little off, two in three by less than "
+        f"{show_with_unit(errors.setting, unit)}: every part reaches its size, to "
+        f"{show_with_unit(errors.forgiven, unit)}, in {show_chance(found.chance)} of the trials; "
+        f"set twice as closely, in {show_chance(closer.chance)}"
     )
     worst = found.worst
     if worst is None or worst.chance == 1000:  # noqa: PLR2004 - all of 1000

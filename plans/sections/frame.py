@@ -89,8 +89,8 @@ def _advise(job: Job, build: CabinetBuild) -> Iterator[str]:
     yield from offer_from_holes(build, job.parts, job.unit)
     if build.changes:
         yield (
-            "Sizes moved by the measured thickness, from those of boards as thick as they are "
-            f"called: {'; '.join(build.changes)}."
+            "Sizes moved by the measured thickness, from those at the nominal one: "
+            f"{'; '.join(build.changes)}."
         )
 
 

@@ -17,7 +17,7 @@ class SpokenCut:
 
     Attributes:
         number: "cut 1-2".
-        hold: "hold P-5".
+        hold: "take P-5".
         keep: "keep 4-6-4 point 5, from the left edge", or "trim 1-0, from the top edge".
         guide: "guide left 4-2-6 point 5, or right 5-9-6 point 9", or "block A at the mark 4-6-4
             point 5"; where it stays, that it does; "" where the yard cuts, or the guide fits
@@ -75,7 +75,7 @@ def _spoken(row: CutRow) -> SpokenCut:
     free = f", and {spell_code(row.free_code)} falls free" if row.free_code else ""
     return SpokenCut(
         number=f"cut {spell(row.number)}",
-        hold=f"hold {spell_code(row.hold)}",
+        hold=f"take {spell_code(row.hold)}",
         keep=f"{verb} {spell(figure)}, from the {row.measure_from}",
         guide=_guide(row),
         gives=f"gives {spell_code(row.keep_code)}{free}",

@@ -118,8 +118,13 @@ def say_session(row: SessionRow) -> str:
     """Return a session as one line."""
     return (
         f"Session {row.number}: cuts {row.first} to {row.last}, about {row.minutes} minutes, "
-        f"{row.metres} m, {row.settings} settings, {row.lifts} heavy lifts. {row.text}"
+        f"{row.metres} m, {_count(row.settings, 'setting')}, {_count(row.lifts, 'heavy lift')}. "
+        f"{row.text}"
     )
+
+
+def _count(number: str, what: str) -> str:
+    return f"{number} {what}" if number == "1" else f"{number} {what}s"
 
 
 def make_kit_rows(worked: Worked) -> tuple[KitRow, ...]:

@@ -7,8 +7,8 @@ from plans.sections.gauge_blocks import GaugeBlock
 
 INTRODUCTION = (
     "This plan says what to cut. It does not teach the use of a saw and promises nothing about "
-    "any cut. Where it differs from the one named under a note, or under those that follow it, "
-    "that one is right."
+    "any cut. Each note, or the last of several, says whom to ask; where this plan says otherwise, "
+    "they are right."
 )
 """What stands before the cautions."""
 

@@ -57,7 +57,7 @@ def cut(screen: Cut) -> Iterable[str]:
     row = screen.held.row
     yield picture(screen.view, cut_marks(screen))
     yield (
-        f'<p>hold {code_of(row.hold)} <span class="size">{escape(row.hold_size)}</span><br>'
+        f'<p>take {code_of(row.hold)} <span class="size">{escape(row.hold_size)}</span><br>'
         f"{escape(row.hold_mass)} kg,"
         f" {'<b>' + screen.people + '</b>' if row.people > 1 else screen.people}</p>"
     )

@@ -126,8 +126,8 @@ def test_a_loop_too_long_for_the_sheets_is_named_with_what_to_do() -> None:
     ]  # fmt: skip
     # 2 * 900 + 2 * 464.5 of top and bottom between the sides, and three kerfs.
     assert gaps[0].reason == (
-        "grain round, 4 parts in one strip: 2736.2 mm x 350 mm is 316.2 mm too long for the usable "
-        "2420 mm of 'birch 18'; with the same trims it needs a sheet of at least 2756.2 mm x "
+        "grain round, 4 parts in one strip: 2736.2 mm × 350 mm is 316.2 mm too long for the usable "
+        "2420 mm of 'birch 18'; with the same trims it needs a sheet of at least 2756.2 mm × "
         '1220 mm. Write grain_round = "over the top", which leaves the bottom out, or take it out.'
     )
     assert {gap.reason for gap in gaps[1:]} == {"grain round, in one strip with Side, left"}

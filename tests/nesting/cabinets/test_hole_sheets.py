@@ -21,7 +21,7 @@ def test_a_sheet_carries_the_four_numbers_and_says_recess_then_hole_then_bolts()
         "Mark the centre on the outside face: 232.3 from the left edge, 250 from the bottom edge.",
         "Recess first, while its middle still holds the pivot: 320 across, 6 deep.",
         (
-            "Cut the hole: 278 across. Hold the disc before the last pass, so that it does not "
+            "Cut the hole: 278 across. Fix the disc before the last pass, so that it does not "
             "come free with the pivot on it."
         ),
         (

@@ -102,7 +102,7 @@ def test_thickness_leaves_the_outside_alone() -> None:
     assert part(thin, "Bottom").width - part(thick, "Bottom").width == mm("0.6")
     assert part(thin, "Back").length - part(thick, "Back").length == mm("0.6")
     assert part(thin, "Top").length == part(thick, "Top").length
-    assert "Bottom: width 564 -> 564.6" in thin.changes
+    assert "Bottom: width 564 → 564.6" in thin.changes
 
 
 def test_sums_close_the_wedge() -> None:

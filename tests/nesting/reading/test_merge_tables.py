@@ -60,7 +60,7 @@ def test_a_free_part_takes_the_size_of_the_other() -> None:
         ("Rail", mm(562), mm(300)),
     ]
     (said,) = [each for each in job.assumptions if "made like" in each.name]
-    assert (said.name, said.value) == ("Rail is made like Shelf", "width 292 -> 300 mm")
+    assert (said.name, said.value) == ("Rail is made like Shelf", "width 292 → 300 mm")
 
 
 def test_the_outside_of_a_cabinet_moves_so_that_its_part_comes_out_right() -> None:
@@ -70,7 +70,7 @@ def test_the_outside_of_a_cabinet_moves_so_that_its_part_comes_out_right() -> No
     shelves = [part for part in job.parts if part.name == "Shelf"]
     assert {(part.length, part.width) for part in shelves} == {(mm(562), mm(300))}
     (said,) = [each for each in job.assumptions if "made like" in each.name]
-    assert said.value == "length 554 -> 562 mm"
+    assert said.value == "length 554 → 562 mm"
 
 
 def test_nothing_is_changed_without_a_merge() -> None:

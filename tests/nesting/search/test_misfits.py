@@ -18,8 +18,8 @@ def test_a_part_too_long_names_the_sheet_that_comes_nearest() -> None:
     sheet = make_sheet("birch 18", trim=trim)
     job = make_job([make_part("door", 2000, 1290, grain=Grain.LENGTH)], [sheet])
     assert explain(job) == (
-        "2000 mm x 1290 mm is 90 mm too wide for the usable 1200 mm of 'birch 18'; with the same "
-        "trims it needs a sheet of at least 2440 mm x 1310 mm"
+        "2000 mm × 1290 mm is 90 mm too wide for the usable 1200 mm of 'birch 18'; with the same "
+        "trims it needs a sheet of at least 2440 mm × 1310 mm"
     )
 
 
@@ -36,8 +36,8 @@ def test_inches_are_spoken_of_in_inches() -> None:
     )
     job = make_job([part], [sheet], unit=Unit.INCH)
     assert explain(job) == (
-        "97 1/2 in x 20 in is 1 1/2 in too long for the usable 96 in of 'ply'; with the same trims "
-        "it needs a sheet of at least 97 1/2 in x 48 in"
+        "97 1/2 in × 20 in is 1 1/2 in too long for the usable 96 in of 'ply'; with the same trims "
+        "it needs a sheet of at least 97 1/2 in × 48 in"
     )
 
 
@@ -45,7 +45,7 @@ def test_grain_is_named_where_it_is_the_reason() -> None:
     sheet = make_sheet("narrow", 2440, 500)
     job = make_job([make_part("shelf", 600, 400, grain=Grain.WIDTH)], [sheet])
     assert explain(job) == (
-        "600 mm x 400 mm would fit 'narrow' only with its width across the grain, which runs along "
+        "600 mm × 400 mm would fit 'narrow' only with its width across the grain, which runs along "
         "the 2440 mm; it fits if its grain may be 'any'"
     )
 

@@ -46,7 +46,7 @@ def job(tmp_path: Path) -> Path:
 def test_marks_are_recorded_and_the_next_cut_is_named(job: Path) -> None:
     said = done("mark", job, "1.1-1.3")
     assert "Recorded in shelf.record: 3 cuts." in said
-    assert "the last was 1.3. Next is cut 1.4: hold " in said
+    assert "the last was 1.3. Next is cut 1.4: take " in said
     assert len(job.with_name("shelf.record").read_bytes().splitlines()) == 3
 
 
@@ -56,7 +56,7 @@ def test_where_was_i_says_whether_the_guide_still_stands(job: Path) -> None:
         said = done("mark", job, f"1.{before['number']}")
         same = before["setting"] == after["setting"]
         assert ("do not move it" in said) == same, said
-        assert f"hold {after['hold']} ({after['hold_size']})" in said
+        assert f"take {after['hold']} ({after['hold_size']})" in said
     assert done("mark", job) == done("mark", job)  # asking changes nothing
 
 

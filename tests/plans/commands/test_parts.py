@@ -64,7 +64,7 @@ def test_battens_come_with_letter_sum_and_status(text: str) -> None:
 
 
 def test_what_a_cabinet_leaves_open_and_what_moved_is_listed(text: str) -> None:
-    assert "  Moved by the measured thickness: Top or bottom: length 482 -> 482.5" in text
+    assert "  Moved by the measured thickness: Top or bottom: length 482 → 482.5" in text
     assert "  Edges: top left: left side runs through, rebate joint" in text
     assert "  Question: Does it stand on feet" in text
     assert "  Bench: Joint first, rip after" in text

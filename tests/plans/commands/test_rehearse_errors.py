@@ -18,7 +18,7 @@ def plan(tmp_path: Path) -> str:
 def test_the_chance_of_every_strip_and_the_worst_are_told(plan: str) -> None:
     result = CliRunner().invoke(app, ["rehearse", plan, "--errors", "0.5"])
     assert result.exit_code == 0
-    assert result.stdout.startswith("With settings 0.5 mm off (standard deviation), every part")
+    assert result.stdout.startswith("With settings a little off, two in three by less than 0.5 mm,")
     assert "Worst: sheet 1, " in result.stdout
     assert "With every blank 5 mm larger: 100.0 %." in result.stdout
 

@@ -36,7 +36,7 @@ def test_what_is_heard_is_what_is_printed(seed: int) -> None:
             heard = unspell(figure)
             assert (f"trim {heard}" if verb == "trim" else heard) == row.keep
             assert edge == row.measure_from
-            assert spoken.hold.removeprefix("hold ").replace("-", "") == row.hold
+            assert spoken.hold.removeprefix("take ").replace("-", "") == row.hold
             assert unspell(spoken.number.removeprefix("cut ")) == row.number
 
 

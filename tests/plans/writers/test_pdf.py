@@ -150,7 +150,7 @@ def lettering() -> Iterator[tuple[int, Text, float]]:
                 yield number, shape, 5.0
             elif shape.words in ("A1", "B2", "D1") and number == FIRST_SHEET and shape.y < TABLE:
                 yield number, shape, 10.0
-            elif shape.words in ("edge", "hold this piece", "HOME"):
+            elif shape.words in ("edge", "take this piece", "HOME"):
                 yield number, shape, 3.0
 
 
