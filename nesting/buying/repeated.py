@@ -23,9 +23,19 @@ def count_repeats(job: Job, sheets: int) -> int:
         job: The job.
         sheets: How many sheets it takes; no batch should take less than one.
     """
+    return list_repeats(job, sheets)[-1]
+
+
+def list_repeats(job: Job, sheets: int) -> tuple[int, ...]:
+    """Return the numbers of equal batches that the parts of a job can be divided into, 1 first.
+
+    Args:
+        job: The job.
+        sheets: As for `count_repeats`.
+    """
     kinds = _kinds(job)
     whole = gcd(*map(len, kinds.values())) if kinds else 1
-    return max(times for times in range(1, max(1, sheets) + 1) if whole % times == 0)
+    return tuple(times for times in range(1, max(1, sheets) + 1) if whole % times == 0)
 
 
 def solve_repeated(job: Job, times: int, solve: Callable[[Job], Result]) -> Result | None:

@@ -9,6 +9,7 @@ asks for nothing else are left out.
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import Final
 
 from nesting.buying.counts import (
     Left,
@@ -19,7 +20,7 @@ from nesting.buying.counts import (
     list_lots,
     price_yard_cuts,
 )
-from nesting.buying.repeated import count_repeats, solve_repeated
+from nesting.buying.repeated import list_repeats, solve_repeated
 from nesting.buying.restrictions import Restriction, list_restrictions
 from nesting.buying.sawing import (
     Sawing,
@@ -37,6 +38,10 @@ from nesting.search.result import Result
 
 Solve = Callable[[Job], Result]
 """Plans a job: `nesting.solve.solve` with its effort and seed bound, say."""
+
+
+MOST_REPEATS: Final = 4
+"""Into so many numbers of equal batches a job is divided: the fewest, and the most."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,6 +123,26 @@ def find_ways(job: Job, solve: Solve) -> tuple[Way, ...]:
     return tuple(replace(way, label=_letter(number)) for number, way in enumerate(best))
 
 
+def list_compromises(ways: Iterable[Way]) -> tuple[Way, ...]:
+    """Return the ways than which no other one is as good in cost, in layouts and in settings.
+
+    Fewer settings and fewer first parts to measure may be worth a sheet; that is for the person to
+    say. Where two are equal in all, the first stands. Ways in which others saw are not compared.
+    """
+    listed = [way for way in ways if way.restriction.sawing is Sawing.AS_ASKED]
+    costs = [(way.cost, way.layouts, way.settings) for way in listed]
+
+    def is_beaten(place: int) -> bool:
+        own = costs[place]
+        return any(
+            (other[0] <= own[0] and other[1] <= own[1] and other[2] <= own[2])
+            and (other != own or number < place)
+            for number, other in enumerate(costs)
+        )
+
+    return tuple(way for place, way in enumerate(listed) if not is_beaten(place))
+
+
 def _is_worth_planning(job: Job, sawing: Sawing, usual: Layout) -> bool:
     """Return whether sharing out the sawing otherwise would change anything, and can be done."""
     match sawing:
@@ -153,18 +178,24 @@ def _plan(job: Job, restriction: Restriction, solve: Solve) -> Way:
 
 
 def _repeat(job: Job, usual: Way, solve: Solve) -> Iterator[Way]:
-    """Yield the way with the same sheets over and over, where that makes fewer layouts."""
-    times = count_repeats(job, len(usual.result.layout.sheets))
-    result = solve_repeated(job, times, solve) if times > 1 and usual.layouts > 1 else None
-    if result is not None:
+    """Yield ways with the same sheets over and over, each with fewer layouts than those before."""
+    possible = list_repeats(job, len(usual.result.layout.sheets))[1:]
+    layouts = usual.layouts
+    for times in sorted({*possible[: MOST_REPEATS - 1], *possible[-1:]}):
+        result = solve_repeated(job, times, solve) if layouts > 1 else None
+        if result is None:
+            continue
         restriction = Restriction(
             title=f"all kinds, every sheet cut {times} times",
             sheets=tuple(range(len(job.sheets))),
             times=times,
         )
         way = _describe(job, job, restriction, result)
-        if way.layouts < usual.layouts:
+        if way.layouts < layouts:
+            layouts = way.layouts
             yield replace(way, bound=min(usual.bound, way.sheets_cost))
+        if result.interrupted:
+            return
 
 
 def _describe(allowed: Job, changed: Job, restriction: Restriction, result: Result) -> Way:

@@ -11,6 +11,8 @@ from plans.commands.tables import make_table
 from plans.outcome import Outcome
 
 HEADINGS = ("", "Sheets", "Price", "Besides", "Total", "Minutes", "Left over")
+WEIGHED = ("", "Sheets", "Total", "Layouts", "Settings", "Minutes")
+WEIGHED_RIGHT = (False, True, True, True, True, True)
 RIGHT = (False, False, True, False, True, True, False)
 
 
@@ -201,7 +203,7 @@ def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> It
     """Yield the result for a person; without near misses where the search for them was stopped."""
     from nesting.buying import say_hindrance
     from plans.sections.numbers import show_money
-    from plans.sections.ways import make_way_lines, say_near_miss
+    from plans.sections.ways import make_compromise_lines, make_way_lines, say_near_miss
 
     rows = [
         (
@@ -220,6 +222,10 @@ def _text(job: Any, ways: tuple[Any, ...], misses: tuple[Any, ...] | None) -> It
     ]
     yield "Ways to buy, each planned whole and rehearsed"
     yield from make_table(HEADINGS, RIGHT, rows)
+    if compromises := make_compromise_lines(ways):
+        yield ""
+        yield "Weigh up: price against layouts, each with a first part to measure, and settings"
+        yield from make_table(WEIGHED, WEIGHED_RIGHT, [(line, []) for line in compromises])
     if hindrance := say_hindrance(job, ways[0].result.layout):
         yield hindrance
     delivery = job.terms.delivery
@@ -240,12 +246,13 @@ def _data(
     misses: tuple[Any, ...] | None,
     unplaced: list[str],
 ) -> dict[str, Any]:
-    from nesting.buying import Sawing
+    from nesting.buying import Sawing, list_compromises
     from plans.plan_file import to_mm, to_number
     from plans.sections.numbers import to_whole
     from plans.sections.part_words import full_name
     from plans.sections.ways import say_near_miss
 
+    compromises = list_compromises(ways)
     return {
         "job": job.name,
         "ways": [
@@ -256,6 +263,7 @@ def _data(
                 "sawing": way.restriction.sawing.value,
                 "layouts": way.layouts,
                 "settings": way.settings,
+                "is_compromise": way in compromises,
                 "recut": [{"name": full_name(part), "count": count} for part, count in way.recut],
                 "sheets": [
                     {

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from nesting.buying import Lot, Sawing, Way
+from nesting.buying import Lot, Sawing, Way, list_compromises
 from nesting.grades import CARCASS, Cheaper, Swap
 from nesting.lengths import NM_PER_MM, Unit
 from nesting.near_misses import NearMiss
@@ -58,6 +58,25 @@ class WayLine:
 def make_way_lines(ways: Sequence[Way]) -> tuple[WayLine, ...]:
     """Return a line for every way to buy, in their order."""
     return tuple(_line(way) for way in ways)
+
+
+def make_compromise_lines(ways: Sequence[Way]) -> tuple[tuple[str, ...], ...]:
+    """Return label, sheets, total, layouts, settings and minutes of each way worth weighing up.
+
+    Nothing where one is best in all of them.
+    """
+    lines = tuple(
+        (
+            way.label,
+            str(sum(lot.count for lot in way.lots)),
+            show_money(way.cost),
+            str(way.layouts),
+            str(way.settings),
+            str(to_whole(way.minutes)),
+        )
+        for way in list_compromises(ways)
+    )
+    return lines if len(lines) > 1 else ()
 
 
 def say_near_miss(miss: NearMiss, unit: Unit) -> str:

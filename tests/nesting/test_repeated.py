@@ -8,7 +8,14 @@ from functools import partial
 import pytest
 
 from nesting.batches import solve_in_kits
-from nesting.buying import count_layouts, count_repeats, find_ways, solve_repeated
+from nesting.buying import (
+    Way,
+    count_layouts,
+    count_repeats,
+    find_ways,
+    list_compromises,
+    solve_repeated,
+)
 from nesting.checks import check_layout
 from nesting.cut_sequence import minutes, order_cuts
 from nesting.job import Job
@@ -89,3 +96,22 @@ def test_where_it_costs_more_it_is_a_way_of_its_own() -> None:
     assert all(way.layouts < ways[0].layouts for way in repeated)
     assert all(way.cost >= ways[0].cost for way in repeated)
     assert ways[0].restriction.times == 1
+
+
+def test_only_ways_that_none_beats_in_cost_layouts_and_settings_are_weighed_up() -> None:
+    ways = find_ways(TROLLEYS, EASY)
+    assert len({way.restriction.times for way in ways}) > 1, "there is nothing to weigh up"
+    listed = list_compromises(ways)
+
+    def figures(way: Way) -> tuple[Decimal, int, int]:
+        return way.cost, way.layouts, way.settings
+
+    assert len({figures(way) for way in listed}) == len(listed)
+    for way in ways:
+        beaten = [
+            other
+            for other in ways
+            if figures(other) != figures(way)
+            and min(mine - its for mine, its in zip(figures(way), figures(other), strict=True)) >= 0
+        ]
+        assert (figures(way) in map(figures, listed)) == (not beaten)

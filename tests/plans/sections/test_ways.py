@@ -12,7 +12,7 @@ from nesting.lengths import Unit, mm
 from nesting.near_misses import Change, NearMiss
 from nesting.search.result import Result
 from nesting.terms import Dimension, Free
-from plans.sections.ways import WayLine, make_way_lines, say_near_miss
+from plans.sections.ways import WayLine, make_compromise_lines, make_way_lines, say_near_miss
 from tests.nesting.hand_made import part
 
 LITRE = 10**24
@@ -135,3 +135,13 @@ def test_parts_that_come_rough_from_the_yard_are_named() -> None:
 )
 def test_a_near_miss_is_a_sentence(miss: NearMiss, text: str) -> None:
     assert say_near_miss(miss, Unit.MM) == text
+
+
+def test_fewer_layouts_are_weighed_against_fewer_settings_and_the_price() -> None:
+    dear = replace(WAY, label="C", sheets_cost=Decimal(100), settings=4)
+    beaten = replace(WAY, label="D", sheets_cost=Decimal(120), settings=5)
+    assert make_compromise_lines((WAY, dear, beaten)) == (
+        ("B", "3", "86.50", "2", "9", "96"),
+        ("C", "3", "104.50", "2", "4", "96"),
+    )
+    assert make_compromise_lines((WAY,)) == ()
