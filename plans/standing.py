@@ -1,6 +1,6 @@
 """Where was I? What is cut, how the guide still stands, and what comes next."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -46,24 +46,18 @@ def find_standing(document: Json, planned: Planned, marks: Marks) -> Standing:
         sentences.append(f"Cabinet {planned.first_whole} is cut whole: put it together dry now.")
     before = rows.get(last) if last else None
     after = rows.get(following) if following else None
-    if before is not None and after is None:
-        sentences.append(f"The guide still stands for {_position(before)}.")
     if after is not None and following is not None:
         sentences.append(
             f"Next is cut {_name(following)}: take {after['hold']} ({after['hold_size']}), "
             f"{_position(after)}."
         )
-        if before is not None:
-            stands = _position(before) == _position(after)
-            sentences.append(
-                "The guide still stands for it: do not move it."
-                if stands
-                else f"The guide still stands for {_position(before)}: move it."
-            )
-    elif len(marks.cuts) == planned.cut_count:
-        sentences.append("Everything is cut.")
-    else:
-        sentences.append("No cut can be made as planned: plan the rest with 'setout resume'.")
+    sentences += _say_guide(before, after)
+    if after is None:
+        sentences.append(
+            "Everything is cut."
+            if len(marks.cuts) == planned.cut_count
+            else "No cut can be made as planned: plan the rest with 'setout resume'."
+        )
     return Standing(
         made=len(marks.cuts),
         total=planned.cut_count,
@@ -93,14 +87,31 @@ def say_going_on(before: Json, planned: Planned, marks: Marks, after: Json) -> s
             f"Next is cut {number}.{row['number']} of plan {after['fingerprint']}: take {stock} "
             f"({row['hold_size']}), {_position(row)}."
         )
-    if last is not None:
-        stands = first is not None and _position(last) == _position(first[1])
-        sentences.append(
-            "The guide still stands for it: do not move it."
-            if stands
-            else f"The guide still stands for {_position(last)}."
-        )
+    sentences += _say_guide(last, first[1] if first else None)
     return " ".join(sentences)
+
+
+def _say_guide(before: Json | None, after: Json | None) -> Iterator[str]:
+    """Yield how the guide stands after one cut, and whether it must be moved for the next."""
+    if after is not None and _is_by_yard(after):
+        yield "The yard makes this cut."
+    elif before is None or not _is_set(before):
+        return
+    elif after is None or not _is_set(after):
+        yield f"The guide still stands for {_position(before)}."
+    elif _position(before) == _position(after):
+        yield "The guide still stands for it: do not move it."
+    else:
+        yield f"The guide still stands for {_position(before)}: move it."
+
+
+def _is_set(row: Json) -> bool:
+    """Return whether the guide is set for a cut: not at the yard, nor where an edge is planed."""
+    return bool(row.get("guide_left") or row.get("mark"))
+
+
+def _is_by_yard(row: Json) -> bool:
+    return not (row.get("guide_left") or row.get("blocks"))
 
 
 def _so_far(marks: Marks, total: int) -> str:

@@ -97,6 +97,8 @@ def _remark(row: CutRow) -> str:
 def _setting(row: CutRow) -> str:
     if _is_by_yard(row):
         return "The yard makes this cut."
+    if row.blocks and not row.mark:
+        return "No guide is set for this cut: see above."
     if row.same_as:
         return f"Same setting as cut {row.same_as}: do not move the guide."
     return "New setting. Block at its mark" if row.blocks else "New setting. Guide at"

@@ -15,6 +15,7 @@ from plans.pages.clashes import find_clashes
 from plans.pages.pages import make_pages
 from plans.pages.paper import A4, LETTER
 from plans.pages.shapes import Page, Text
+from plans.phone.records import Cut
 from plans.phone.screens import make_phone_page
 from plans.plan import Figures, Plan, make_plan
 from plans.plan_file import plan_document
@@ -110,8 +111,10 @@ def test_a_trim_thinner_than_the_kerf_has_no_mark_and_still_rehearses() -> None:
     first = rows_of(shelf, layout)[0][0]
     assert (first.keep, first.mark, first.blocks) == ("trim 1", "", "none")
     assert first.remark.endswith("plane this edge down to the KEEP size")
-    _, document = plan_of(shelf, layout)
+    plan, document = plan_of(shelf, layout)
     assert rehearse(document).faults == ()
+    cut = next(screen for screen in make_phone_page(plan).screens if isinstance(screen, Cut))
+    assert (cut.setting, cut.guides) == ("No guide is set for this cut: see above.", ())
 
 
 @pytest.mark.parametrize("seed", RANDOM)
