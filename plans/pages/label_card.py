@@ -223,7 +223,7 @@ def _lower(label: Label, inner: float) -> Iterator[tuple[str, bool]]:
 
 
 def _front(label: Label, width: float) -> Iterator[Shape]:
-    """Yield boxes to tick for the side that faces the front: beside the size, or the face."""
+    """Yield an arrow to the front, or boxes to tick for it: beside the size, or the face."""
     if is_offcut(label):
         return
     if width < NARROW:
@@ -236,7 +236,17 @@ def _front(label: Label, width: float) -> Iterator[Shape]:
         x = left + FRONT / 2
         word = Text(x=x, y=top - 1.3, words="front", height=NOTE, anchor=Anchor.MIDDLE)
     yield word
+    if label.front:
+        yield from _arrow_to_front(left, top + 3.0, is_left=label.front == "left")
+        return
     yield arrow_head(left, top + 3.0, (-1, 0), 3.0)
     yield TickBox(x=left + 4.0, y=top, size=6.0)
     yield TickBox(x=left + FRONT - 10.0, y=top, size=6.0)
     yield arrow_head(left + FRONT, top + 3.0, (1, 0), 3.0)
+
+
+def _arrow_to_front(left: float, y: float, *, is_left: bool) -> Iterator[Shape]:
+    right = left + FRONT
+    yield arrow_head(left if is_left else right, y, (-1 if is_left else 1, 0), 6.0)
+    start, end = (left + 5.0, right) if is_left else (left, right - 5.0)
+    yield Line(x1=start, y1=y, x2=end, y2=y, kind=LineKind.CUT)

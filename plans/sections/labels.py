@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from nesting.job import Job
 from nesting.layout import PartLeaf, RestLeaf
 from nesting.parts import Grain, Part
+from nesting.saw import Face
 from nesting.sheets import SheetGrain
 from plans.sections.codes import Freed
 from plans.sections.hole_pieces import HolePiece, list_hole_pieces
@@ -35,7 +36,7 @@ class Label:
         blank: Blank size where it differs, else "".
         grain: "grain along the 562", or "any grain".
         grain_along_length: True where the arrow runs along the part's length; None for no grain.
-        face: "this is the BACK face".
+        face: "this is the BACK face", or "BACK face: inside" where the front is known by it.
         status: "final", "oversize +3" or "measure first".
         to_do: What is still done to it.
         look_alikes: Codes it must not be taken for.
@@ -46,6 +47,8 @@ class Label:
         hand: "left", "right", "top" or "bottom" where the part has a mirror image, else "".
         share: Which share of the triangle mark across the carcass is the part's: such a side, or
             "left or right" where it is settled only when the part has its place; else "".
+        front: The side of the label, "left" or "right", that looks to the front of the work where
+            the label stands upright; "" where it is ticked by hand.
     """
 
     code: str
@@ -65,10 +68,12 @@ class Label:
     spare: tuple[str, ...] = ()
     hand: str = ""
     share: str = ""
+    front: str = ""
 
 
 EDGES = ("left", "right", "top", "bottom", "front", "rear")
-HANDS = ("left", "right", "top", "bottom")
+SIDES = ("left", "right")
+HANDS = (*SIDES, "top", "bottom")
 OPEN_SHARES = {"Side": "left or right", "Top or bottom": "top or bottom"}
 """Parts of a carcass that are interchangeable, with the shares that they may come to have."""
 
@@ -117,7 +122,7 @@ def _part_label(
         blank=blank if blank != finished else "",
         grain=part_grain_words(part, unit, "any grain"),
         grain_along_length=_arrow(part),
-        face=_face(job),
+        face=_face_of(part, job.saw.marked_face),
         status=status_words(part, unit),
         to_do=part.to_do,
         look_alikes=tuple(alike),
@@ -129,6 +134,7 @@ def _part_label(
         spare=_name_edges(part),
         hand=hand_of(part),
         share=share_of(part),
+        front=front_of(part, job.saw.marked_face),
     )
 
 
@@ -143,7 +149,7 @@ def _hole_label(job: Job, piece: HolePiece) -> Label:
         blank=blank if blank != finished else "",
         grain=part_grain_words(part, unit, "any grain"),
         grain_along_length=_arrow(part),
-        face=_face(job),
+        face=_say_face(job.saw.marked_face),
         status=status_words(part, unit),
         to_do=part.to_do,
         look_alikes=(),
@@ -177,6 +183,18 @@ def hand_of(part: Part) -> str:
     return side if "handed:" in part.note and side in HANDS else ""
 
 
+def front_of(part: Part, marked: Face) -> str:
+    """Return to which side of its label the front lies of a side that has a mirror image.
+
+    The good face of a side looks out. A label on its back is read from the inside, where the front
+    lies to the left on the left side; on the good face it is the other way round.
+    """
+    hand = hand_of(part)
+    if hand not in SIDES:
+        return ""
+    return hand if marked is Face.BACK else SIDES[1 - SIDES.index(hand)]
+
+
 def share_of(part: Part) -> str:
     """Return which share of the triangle mark is a part's, "" for what is not of a carcass."""
     if not part.cabinet:
@@ -202,7 +220,7 @@ def _offcut_label(job: Job, sheet: WorkedSheet, freed: Freed) -> Label:
         blank="",
         grain=offcut_grain_words(job, sheet, freed),
         grain_along_length=None if grain is SheetGrain.NONE else grain is SheetGrain.LENGTH,
-        face=_face(job),
+        face=_say_face(job.saw.marked_face),
         status="offcut, keep",
         to_do=(),
         look_alikes=(),
@@ -222,8 +240,15 @@ def offcut_grain_words(job: Job, sheet: WorkedSheet, freed: Freed) -> str:
     return f"grain along the {show(along, job.unit)}"
 
 
-def _face(job: Job) -> str:
-    return f"this is the {job.saw.marked_face.value.upper()} face"
+def _face_of(part: Part, marked: Face) -> str:
+    """Return which face the label is on, and where that looks if the front depends on it."""
+    if not front_of(part, marked):
+        return _say_face(marked)
+    return "BACK face: inside" if marked is Face.BACK else "FRONT face: outside"
+
+
+def _say_face(marked: Face) -> str:
+    return f"this is the {marked.value.upper()} face"
 
 
 def _origin(sheet: WorkedSheet, freed: Freed) -> str:

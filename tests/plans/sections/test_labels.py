@@ -9,7 +9,7 @@ from nesting.lengths import mm
 from nesting.parts import Grain, Status
 from nesting.saw import Face
 from nesting.sheets import SheetGrain, Trim
-from plans.sections.labels import BLACKEN, make_labels, share_of
+from plans.sections.labels import BLACKEN, front_of, make_labels, share_of
 from tests.nesting.hand_made import BIRCH, SAW, job, part, strips, two_cabinets
 from tests.plans.sections.helpers import worked_out
 
@@ -119,3 +119,38 @@ def test_edges_with_wood_to_spare_are_drawn_only_where_all_have_a_side(
     first = replace(made.parts[0], allowances=allowances)
     labels = make_labels(worked_out(replace(made, parts=(first, *made.parts[1:])), layout))
     assert {label.spare for label in labels if label.allowances} == {edges}
+
+
+@pytest.mark.parametrize(
+    ("side", "face", "front"),
+    [
+        # Stand inside a cabinet and face its left side: its front is on your left hand.
+        ("left", Face.BACK, "left"),
+        ("right", Face.BACK, "right"),
+        # Seen from outside it is the other way round.
+        ("left", Face.FRONT, "right"),
+        ("right", Face.FRONT, "left"),
+    ],
+)
+def test_the_front_is_known_of_a_side_that_has_its_place(side: str, face: Face, front: str) -> None:
+    other = "right" if side == "left" else "left"
+    made, layout = two_cabinets()
+    handed = replace(
+        made.parts[0], name=f"Side, {side}", cabinet="A", note=f"handed: mirror image of {other}"
+    )
+    job_of_it = replace(
+        made, parts=(handed, *made.parts[1:]), saw=replace(made.saw, marked_face=face)
+    )
+    labels = make_labels(worked_out(job_of_it, layout))
+    known = [label for label in labels if label.front]
+    assert {label.front for label in known} == {front}
+    assert len(known) == handed.count
+    where = "inside" if face is Face.BACK else "outside"
+    assert {label.face for label in known} == {f"{face.value.upper()} face: {where}"}
+    assert all(label.face.startswith("this is") for label in labels if not label.front)
+
+
+def test_the_front_of_what_may_stand_on_either_side_is_ticked_by_hand() -> None:
+    for name, note in (("Side", "interchangeable"), ("Top", "handed: mirror image of Bottom")):
+        part_of_it = replace(part(name, 562, 300), note=note, cabinet="A")
+        assert front_of(part_of_it, Face.BACK) == ""
