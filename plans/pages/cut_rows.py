@@ -23,6 +23,7 @@ TICK = 6.5
 FIRST = 6.6  # baseline of the upper line of a row
 STEP = 6.5  # to the next line
 ROW = 15.0  # height of a row of two lines
+UNDER_BAR = 0.6  # by which a remark keeps clear of the bar under the lower letter
 BIG_LINE = FIRST + 5.2  # baseline of what is two lines high
 # Heights of a keep size and of the fraction in it, where it is too wide at full height.
 KEEP_HEIGHTS = ((BIG, BIG), (BIG, 8.0), (BIG, 6.5), (BIG, 5.5), (8.0, 5.5), (6.5, FIGURE))
@@ -173,8 +174,9 @@ def _row(
     hold = _hold(row, place)
     height = ROW + STEP * max(0, sum(text.role is not Role.NOTE for text in hold) - 2)
     upper = height
-    remark, remark_height = _remark(row, place, height - 0.2)
-    height += remark_height
+    bar_room = UNDER_BAR if overhangs(row, sides[1]) else 0.0
+    remark, remark_height = _remark(row, place, height - 0.2 + bar_room)
+    height += remark_height + bar_room if remark else 0.0
     boxes, boxes_height = _boxes(numbers, place, height - 0.6)
     height += boxes_height
     return Block(
