@@ -17,7 +17,6 @@ from nesting.cabinets.design import BoxDesign, Through
 from nesting.cabinets.fillings import (
     build_braces,
     build_closings,
-    wait,
 )
 from nesting.cabinets.frames import Frame, build_frame
 from nesting.cabinets.grilles import place_grille
@@ -27,6 +26,7 @@ from nesting.cabinets.seats import cut_seats
 from nesting.cabinets.shelf_panels import build_dividers, build_shelves, cut_grooves
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Span, Term, list_terms, round_size
+from nesting.cabinets.waiting import wait
 from nesting.errors import InputError
 from nesting.lengths import Length, Unit
 

@@ -7,12 +7,12 @@ from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.carcass import Carcass, rounded_down, turn_grain
 from nesting.cabinets.closing_design import Closing, Fit
 from nesting.cabinets.closings import PlacedClosing
-from nesting.cabinets.design import Along, BoxDesign
+from nesting.cabinets.design import Along
 from nesting.cabinets.panels import Allowance, Panel
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Span, Term, add
+from nesting.cabinets.waiting import NO_WAIT, wait
 from nesting.lengths import Length
-from nesting.parts import Status
 
 
 def build_closings(carcass: Carcass) -> tuple[Panel, ...]:
@@ -34,8 +34,8 @@ def _build_closing(
 ) -> Iterator[Panel]:
     """Yield the panel of a baffle or back, or its upper and lower board."""
     upright, across = closing_spans(carcass, placed)
-    status, oversize = Status.FINAL, 0
-    to_do: tuple[str, ...] = ("fix to the edges of the carcass, flush all round",)
+    status, oversize, to_do = NO_WAIT
+    to_do = ("fix to the edges of the carcass, flush all round",)
     if placed.fit is Fit.GROOVE:
         to_do = ("slide it into its groove while the carcass is glued up",)
     elif placed.fit.is_late:
@@ -146,14 +146,3 @@ def build_braces(carcass: Carcass, measured: Mapping[Board, Length]) -> tuple[Pa
         )
         for number, start in enumerate(starts, start=1)
     )
-
-
-def wait(
-    design: BoxDesign, *, has_clearance: bool = False
-) -> tuple[Status, Length, tuple[str, ...]]:
-    """Return status, oversize and what is to be done for what goes into a standing carcass."""
-    if not design.measure_first:
-        return Status.FINAL, 0, ()
-    clearance = ", take off covering and clearance" if has_clearance else ""
-    to_do = f"measure its place in the standing carcass{clearance}, trim to size"
-    return Status.MEASURE_FIRST, design.allowance, (to_do,)

@@ -56,7 +56,6 @@ class FitOut:
         checks: Diagonals and stacks.
         discs: What round holes leave for small parts.
         boards: Boards that line the ports of one cabinet.
-        cheaper: Panels that are not seen, which cheaper stock or any grain would do for.
         hazards: What the pages have to carry a caution for.
         warnings: What else should be looked at.
     """
@@ -75,7 +74,6 @@ class FitOut:
     checks: tuple[CheckLine, ...]
     discs: tuple[DiscAdvice, ...]
     boards: tuple[PortBoard, ...]
-    cheaper: tuple[str, ...]
     hazards: frozenset[Hazard]
     warnings: tuple[str, ...]
 
@@ -176,7 +174,6 @@ def fit_out(
         ),
         discs=tuple(measure_discs(holes, kerf=fittings.disc_kerf, pivot=fittings.pivot, unit=unit)),
         boards=tuple(find_port_boards(holes, construction, fittings.holes)),
-        cheaper=tuple(panel.name for panel in construction.inner),
         hazards=frozenset(_find_hazards(subject, fittings, holes)),
         warnings=(
             *notes,

@@ -9,8 +9,8 @@ from nesting.cabinets.design import Battens, Corners
 from nesting.cabinets.frames import Frame
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Term, add, list_terms
+from nesting.cabinets.waiting import wait
 from nesting.lengths import Length, Unit
-from nesting.parts import Status
 
 
 def place_grille(carcass: Carcass, unit: Unit) -> Iterator[Frame]:
@@ -31,7 +31,7 @@ def place_grille(carcass: Carcass, unit: Unit) -> Iterator[Frame]:
     extra = carcass.front.extra
     thin, wide = grille.section
     recess = add(carcass.front.before)
-    measures = carcass.design.measure_first
+    status, oversize, _ = wait(carcass.design)
     yield Frame(
         name="grille frame",
         battens=Battens(section=grille.section, corners=Corners.MITRED),
@@ -43,8 +43,8 @@ def place_grille(carcass: Carcass, unit: Unit) -> Iterator[Frame]:
             (Term(length=recess - thin, what="recess less the frame"),),
             unit,
         ),
-        status=Status.MEASURE_FIRST if measures else Status.FINAL,
-        oversize=carcass.design.allowance if measures else 0,
+        status=status,
+        oversize=oversize,
         seen=wide,
     )
 

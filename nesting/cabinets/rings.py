@@ -5,7 +5,7 @@ the nearest nanometre. A bevel of thickness t at angle a leaves one face t x tan
 """
 
 from dataclasses import dataclass
-from math import atan2, cos, degrees, pi, sin, tan
+from math import atan2, cos, degrees, pi, sin
 
 from nesting.cabinets.profiles import Corner
 from nesting.cabinets.ring_lines import (
@@ -147,13 +147,3 @@ def _bevel(side: Side, shorter: Length) -> float:
     if not side.board.thickness:
         return 0.0
     return abs(degrees(atan2(shorter, side.board.thickness)))
-
-
-def bevel_difference(thickness: Length, angle_deg: float) -> Length:
-    """Return how much shorter one face of a bevelled board is: thickness x tan(angle).
-
-    Args:
-        thickness: The measured thickness.
-        angle_deg: Tilt of the saw, from 0 for a square edge to less than 90.
-    """
-    return round(thickness * tan(angle_deg * pi / 180))

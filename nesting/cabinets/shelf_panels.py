@@ -5,11 +5,11 @@ from dataclasses import replace
 
 from nesting.cabinets.boards import Board, real_thickness
 from nesting.cabinets.carcass import Carcass, rounded_down
-from nesting.cabinets.fillings import wait
 from nesting.cabinets.panels import Cut, Panel
 from nesting.cabinets.shelving import Dividers, Shelves
 from nesting.cabinets.space import Axis, Box
 from nesting.cabinets.sums import Rounding, Span, Term
+from nesting.cabinets.waiting import NO_WAIT, wait
 from nesting.lengths import Length, Unit, format_length
 from nesting.parts import Grain
 
@@ -119,7 +119,7 @@ def _panel(
     if said.groove or (shelves is not None and shelves.groove):
         # It goes in while the carcass is put together, so it cannot wait for it. Nor can a divider
         # that carries shelves in grooves.
-        status, oversize, to_do = wait(replace(carcass.design, measure_first=False))
+        status, oversize, to_do = NO_WAIT
     set_back = (Term(length=said.set_back, what="set-back"),) if said.set_back else ()
     depth = Span(
         axis=Axis.DEPTH,

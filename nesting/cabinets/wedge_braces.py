@@ -1,6 +1,7 @@
 """Braces of a wedge, and whether battens and braces find room in it."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 
 from nesting.cabinets.boards import Board
@@ -9,10 +10,10 @@ from nesting.cabinets.panels import Bar, Panel
 from nesting.cabinets.profiles import Profile, do_overlap, find_run, profile_of
 from nesting.cabinets.space import Axis, Interval
 from nesting.cabinets.sums import Rounding, Span
+from nesting.cabinets.waiting import wait
 from nesting.cabinets.wedge_measures import Wedge
 from nesting.errors import Fault
 from nesting.lengths import Length, format_length
-from nesting.parts import Status
 
 
 def build_braces(wedge: Wedge, board: Board, real: Length) -> tuple[Panel, ...]:
@@ -23,7 +24,7 @@ def build_braces(wedge: Wedge, board: Board, real: Length) -> tuple[Panel, ...]:
     braces = wedge.design.braces
     if braces is None:
         return ()
-    waits = wedge.design.measure_first
+    status, oversize, to_do = wait(wedge.design)
     return tuple(
         Panel(
             name=f"brace {number}",
@@ -31,23 +32,16 @@ def build_braces(wedge: Wedge, board: Board, real: Length) -> tuple[Panel, ...]:
             board=board,
             normal=Axis.HEIGHT,
             through=(start, start + real),
-            length=Span(
-                axis=Axis.WIDTH,
-                whole=wedge.across.whole,
-                named=wedge.across.named,
-                low=wedge.across.low,
-                high=wedge.across.high,
-                rounding=Rounding.DOWN,
-            ),
+            length=replace(wedge.across, rounding=Rounding.DOWN),
             width=Span(
                 axis=Axis.DEPTH,
                 whole=braces.depth,
                 named="as designed",
                 offset=(sum(_find_room(wedge, (start, start + real))) - braces.depth) // 2,
             ),
-            status=Status.MEASURE_FIRST if waits else Status.FINAL,
-            oversize=wedge.design.allowance if waits else 0,
-            to_do=("measure its place in the standing carcass, trim to size",) if waits else (),
+            status=status,
+            oversize=oversize,
+            to_do=to_do,
         )
         for number, start in enumerate(_find_heights(wedge, braces, real), start=1)
     )

@@ -14,10 +14,10 @@ from nesting.cabinets.ring_shapes import find_layer
 from nesting.cabinets.rings import FittedBoard
 from nesting.cabinets.space import Axis, Box
 from nesting.cabinets.sums import Rounding, Span, Term, add, list_terms
+from nesting.cabinets.waiting import wait
 from nesting.cabinets.wedge_measures import Wedge
 from nesting.errors import Fault
 from nesting.lengths import Length
-from nesting.parts import Status
 
 Band = tuple[Corner, Corner, Corner, Corner]
 
@@ -97,7 +97,8 @@ def _build_frame(wedge: Wedge, board: FittedBoard, whole: Band) -> Iterator[Bar]
 def _bar(
     wedge: Wedge, board: FittedBoard, place: str, span: Span, box: Box, profile: Profile
 ) -> Bar:
-    battens, waits = wedge.design.battens, wedge.design.measure_first
+    battens = wedge.design.battens
+    status, oversize, _ = wait(wedge.design)
     assert battens is not None, "a frame without battens"
     is_baffle = board.name == "baffle"
     name, edges = ("front frame", "the slope") if is_baffle else ("rear frame", "the rear edge")
@@ -109,8 +110,8 @@ def _bar(
         length=span,
         box=box,
         profile=None if profile.is_same(profile_of(box, Axis.WIDTH)) else profile,
-        status=Status.MEASURE_FIRST if waits else Status.FINAL,
-        oversize=wedge.design.allowance if waits else 0,
+        status=status,
+        oversize=oversize,
         set_back=list_terms(f"behind {edges}", wedge.closings[board.name].to_frame, wedge.unit),
     )
 

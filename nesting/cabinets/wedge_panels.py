@@ -8,9 +8,10 @@ from nesting.cabinets.ring_shapes import outline_without_planted, shorten
 from nesting.cabinets.rings import FittedBoard
 from nesting.cabinets.space import Axis
 from nesting.cabinets.sums import Rounding, Span, Term, add, round_size
+from nesting.cabinets.waiting import NO_WAIT, wait
 from nesting.cabinets.wedge_measures import Wedge
 from nesting.lengths import Length, Unit, format_length, mm, round_to
-from nesting.parts import Grain, Status
+from nesting.parts import Grain
 
 LEVEL = ("bottom", "top")
 SQUARE_DEG = 0.05
@@ -115,10 +116,8 @@ def build_member(wedge: Wedge, fitted: FittedBoard) -> Panel:
         for end in (fitted.low, fitted.high)
         if end.bevel_deg >= SQUARE_DEG
     )
-    waits = is_late and not is_planted and design.measure_first
-    to_do = list(_say_bevels(bevels, round_size(length, wedge.step), real, unit))
-    if waits:
-        to_do.insert(0, "measure its place in the standing carcass, trim to size")
+    status, oversize, measuring = wait(design) if is_late and not is_planted else NO_WAIT
+    to_do = [*measuring, *_say_bevels(bevels, round_size(length, wedge.step), real, unit)]
     if is_planted:
         to_do.append("fix to the edges of the carcass, flush all round")
     corners = shorten(fitted, add(clear))
@@ -132,8 +131,8 @@ def build_member(wedge: Wedge, fitted: FittedBoard) -> Panel:
         length=length,
         width=wedge.across_of(name),
         grain=Grain.WIDTH,
-        status=Status.MEASURE_FIRST if waits else Status.FINAL,
-        oversize=design.allowance if waits else 0,
+        status=status,
+        oversize=oversize,
         match="" if is_late else f"{design.name}: inside width",
         to_do=tuple(to_do),
         profile=Profile(axis=Axis.WIDTH, corners=corners),

@@ -8,21 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from nesting.cabinets.ring_lines import RingBoard
-from nesting.cabinets.rings import bevel_difference, fit_ring
+from nesting.cabinets.rings import fit_ring
 from nesting.lengths import Length, mm
 
 AREA_MM2 = 0.001
-
-
-@pytest.mark.parametrize(
-    ("thickness", "angle_deg", "overhang"),
-    [(18, 45, "18.000"), (18, 22.5, "7.456"), (18, 15, "4.823"), (12, 30, "6.928")],
-)
-def test_one_face_of_a_bevelled_edge_is_shorter_by_the_published_overhang(
-    thickness: int, angle_deg: float, overhang: str
-) -> None:
-    """Bevel overhang t x tan(a), plain arithmetic, to 0.001 mm; see any trigonometric table."""
-    assert abs(bevel_difference(mm(thickness), angle_deg) - mm(overhang)) <= mm("0.001") // 2
 
 
 def ring(*boards: tuple[str, int, int, Length]) -> tuple[RingBoard, ...]:
