@@ -19,6 +19,8 @@ Aim: TypeAlias = tuple[int, Decimal]
 MOST_LOOKS = 60
 MOST_WORK = 40_000
 """Looks times parts times unsound sheets: where these are many, each look takes longer."""
+FIRST_LOOKS = 3
+"""None of the sheets, all of them whole, all taken apart: what is looked at however late it is."""
 POLISHED = 3
 """How many of the best ways are searched with a share of the effort; looks take none."""
 
@@ -73,6 +75,7 @@ class _Looks:
         return (
             (best is not None and best <= self._aim)
             or len(self.tried) >= self._most
+            or (len(self.tried) >= FIRST_LOOKS and self._effort.left_s() == 0)
             or any(each.is_interrupted for each in self.tried.values())
         )
 
@@ -131,7 +134,7 @@ def find_on_pieces(job: Job, unsound: Sequence[int], aim: Aim, effort: Effort) -
         for number in range(len(ways)):
             looks.look((*best[:place], number, *best[place + 1 :]))
     found = [looks.tried[looks.ranked[0]]]
-    if effort.effort and not found[0].is_interrupted:
+    if effort.effort and effort.left_s() != 0 and not found[0].is_interrupted:
         found += [looks.search(names, share=POLISHED) for names in looks.ranked[:POLISHED]]
     best_found = min(found, key=lambda each: each.worth)
     rounds = sum(each.iterations for each in (*looks.tried.values(), *found[1:]))

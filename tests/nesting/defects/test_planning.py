@@ -1,12 +1,15 @@
 from dataclasses import replace
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
 from nesting.checks import check_layout
-from nesting.defects import solve_clear
+from nesting.defects import pieces_search, solve_clear
+from nesting.job import Job
 from nesting.layout import PartLeaf, Rect, walk
 from nesting.lengths import mm
+from nesting.search.result import Result
 from nesting.sheets import Defect
 from nesting.solve import solve
 from tests.nesting.defects.defect_jobs import KNOT, STAIN, chance_job, unsound
@@ -91,3 +94,25 @@ def test_copies_are_numbered_once_each() -> None:
         if isinstance(place.node, PartLeaf)
     ]
     assert len(leaves) == len(set(leaves))
+
+
+def test_no_more_ways_than_the_first_are_looked_at_when_the_time_is_up(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    asked = []
+
+    def counted(made: Job, **how: Any) -> Result:  # noqa: ANN401
+        asked.append(made)
+        return solve(made, **how)
+
+    monkeypatch.setattr(pieces_search, "solve", counted)
+    # a knot in the middle of either sheet, and no part that fits beside it as the sheets lie
+    knot = replace(KNOT, x=mm(1200), y=mm(600))
+    sheets = [unsound(knot, name=f"birch 18, no. {number}") for number in (1, 2)]
+    made = job(part("Top", 1150, 590, count=7), sheets=sheets)
+    late = solve_clear(made, effort=1, seconds=0)
+    assert 0 < len(asked) <= pieces_search.FIRST_LOOKS
+    assert check_layout(made, late.layout) == ()
+    asked.clear()
+    solve_clear(made, effort=1)
+    assert len(asked) > pieces_search.FIRST_LOOKS, "a job that is done by then shows nothing"
