@@ -68,7 +68,7 @@ def _entries(worked: Worked, sheet: WorkedSheet) -> Iterator[tuple[str, tuple[st
         others = (
             make_blank(part.name, part.blank_length, part.blank_width, part.grain, job.unit)
             for index, part in enumerate(job.parts)
-            if index != node.part and (part.material, part.thickness) == board
+            if index != node.part and not part.spare_of and (part.material, part.thickness) == board
         )
         becomes = say_fallbacks(
             find_fallbacks(rect.length, rect.width, sheet.sheet.grain, others, kerf=job.saw.kerf)
