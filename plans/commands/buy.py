@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from plans.commands.plan import Progress, check_rehearsal, plan_status
+from plans.commands.plan import Progress, make_rehearsed, plan_status
 from plans.commands.tables import make_table
 from plans.outcome import Outcome
 
@@ -71,7 +71,7 @@ def _buy(job: Any, options: BuyOptions, progress: Progress | None) -> Outcome:  
     solve = _searcher(solve_with_yard, options, progress)
     ways = find_ways(job, lambda asked: solve_in_kits(asked, solve))
     for way in ways:
-        _rehearse(way)
+        make_rehearsed(way.job, way.result)
     best = ways[0]
     is_stopped = any(way.result.interrupted for way in ways)
     misses: tuple[Any, ...] | None = None
@@ -112,16 +112,6 @@ def _searcher(
         )
 
     return search
-
-
-def _rehearse(way: Any) -> None:  # noqa: ANN401
-    """Let no way pass that cannot be sawn as it would be printed."""
-    from plans.plan import make_plan
-    from plans.plan_file import plan_document
-    from plans.rehearsal import rehearse
-
-    made = make_plan(way.job, way.result)
-    check_rehearsal(rehearse(plan_document(way.job, way.result, made)).faults)
 
 
 def _near_misses(
@@ -246,69 +236,75 @@ def _data(
     misses: tuple[Any, ...] | None,
     unplaced: list[str],
 ) -> dict[str, Any]:
-    from nesting.buying import Sawing, list_compromises
-    from plans.plan_file import to_mm, to_number
-    from plans.sections.numbers import to_whole
-    from plans.sections.part_words import full_name
-    from plans.sections.ways import say_near_miss
+    from nesting.buying import list_compromises
 
     compromises = list_compromises(ways)
     return {
         "job": job.name,
-        "ways": [
-            {
-                "label": way.label,
-                "title": way.restriction.title,
-                "delivered": way.restriction.sawing is Sawing.DELIVERED,
-                "sawing": way.restriction.sawing.value,
-                "layouts": way.layouts,
-                "settings": way.settings,
-                "is_compromise": way in compromises,
-                "recut": [{"name": full_name(part), "count": count} for part, count in way.recut],
-                "sheets": [
-                    {
-                        "stock": lot.stock,
-                        "count": lot.count,
-                        "each": to_number(lot.each),
-                        "owned": lot.owned,
-                    }
-                    for lot in way.lots
-                ],
-                "price": to_number(way.sheets_cost),
-                "besides": to_number(way.extra_cost),
-                "total": to_number(way.cost),
-                "bound": to_number(way.bound),
-                "proven": way.is_proven,
-                "minutes": to_whole(way.minutes),
-                "left": [
-                    {
-                        "stock": left.stock,
-                        "length": to_mm(left.length),
-                        "width": to_mm(left.width),
-                    }
-                    for left in way.left
-                ],
-            }
-            for way in ways
-        ],
-        "near_misses": [
-            {
-                "changes": [
-                    {
-                        "of": change.free.of,
-                        "size": change.free.dimension.value,
-                        "before": to_mm(change.before),
-                        "after": to_mm(change.after),
-                    }
-                    for change in miss.changes
-                ],
-                "price": to_number(miss.cost),
-                "price_before": to_number(miss.cost_before),
-                "sheets": miss.sheets,
-                "sheets_before": miss.sheets_before,
-                "text": say_near_miss(miss, job.unit),
-            }
-            for miss in misses or ()
-        ],
+        "ways": [_way_row(way, is_compromise=way in compromises) for way in ways],
+        "near_misses": [_miss_row(miss, job.unit) for miss in misses or ()],
         "unplaced": unplaced,
+    }
+
+
+def _way_row(way: Any, *, is_compromise: bool) -> dict[str, Any]:  # noqa: ANN401
+    from nesting.buying import Sawing
+    from plans.plan_file import to_mm, to_number
+    from plans.sections.numbers import to_whole
+    from plans.sections.part_words import full_name
+
+    return {
+        "label": way.label,
+        "title": way.restriction.title,
+        "delivered": way.restriction.sawing is Sawing.DELIVERED,
+        "sawing": way.restriction.sawing.value,
+        "layouts": way.layouts,
+        "settings": way.settings,
+        "is_compromise": is_compromise,
+        "recut": [{"name": full_name(part), "count": count} for part, count in way.recut],
+        "sheets": [
+            {
+                "stock": lot.stock,
+                "count": lot.count,
+                "each": to_number(lot.each),
+                "owned": lot.owned,
+            }
+            for lot in way.lots
+        ],
+        "price": to_number(way.sheets_cost),
+        "besides": to_number(way.extra_cost),
+        "total": to_number(way.cost),
+        "bound": to_number(way.bound),
+        "proven": way.is_proven,
+        "minutes": to_whole(way.minutes),
+        "left": [
+            {
+                "stock": left.stock,
+                "length": to_mm(left.length),
+                "width": to_mm(left.width),
+            }
+            for left in way.left
+        ],
+    }
+
+
+def _miss_row(miss: Any, unit: Any) -> dict[str, Any]:  # noqa: ANN401
+    from plans.plan_file import to_mm, to_number
+    from plans.sections.ways import say_near_miss
+
+    return {
+        "changes": [
+            {
+                "of": change.free.of,
+                "size": change.free.dimension.value,
+                "before": to_mm(change.before),
+                "after": to_mm(change.after),
+            }
+            for change in miss.changes
+        ],
+        "price": to_number(miss.cost),
+        "price_before": to_number(miss.cost_before),
+        "sheets": miss.sheets,
+        "sheets_before": miss.sheets_before,
+        "text": say_near_miss(miss, unit),
     }

@@ -104,9 +104,7 @@ def _plan_job(
     from nesting.one_lot import prefer_one_lot
     from nesting.solve import DEFAULT_EFFORT
     from nesting.spares import add_spares
-    from plans.plan import make_plan
-    from plans.plan_file import dump, plan_document
-    from plans.rehearsal import rehearse
+    from plans.plan_file import dump
     from plans.sections.sessions import say_session
 
     def solve(job: Any) -> Any:  # noqa: ANN401
@@ -123,9 +121,7 @@ def _plan_job(
     ways = _ways(job, result, solve) if options.ways else ()
     job, layout = add_spares(job, prefer_one_lot(job, result.layout))
     result = replace(result, layout=layout)
-    made = make_plan(job, result, ways)
-    document = plan_document(job, result, made)
-    check_rehearsal(rehearse(document).faults)
+    made, document = make_rehearsed(job, result, ways)
     made = with_chance(made, document)
     messages = []
     if folder is not None:
@@ -149,6 +145,27 @@ def _plan_job(
         data=document,
         messages=tuple(messages),
     )
+
+
+def make_rehearsed(job: Any, solved: Any, ways: Sequence[Any] = ()) -> tuple[Any, Any]:  # noqa: ANN401
+    """Return the plan of a job and the content of its plan file, once its rehearsal passes.
+
+    Args:
+        job: The job.
+        solved: How it is laid out.
+        ways: Other ways to buy, as lines of the shopping page.
+
+    Raises:
+        LayoutError: The rehearsal found a fault.
+    """
+    from plans.plan import make_plan
+    from plans.plan_file import plan_document
+    from plans.rehearsal import rehearse
+
+    made = make_plan(job, solved, tuple(ways))
+    document = plan_document(job, solved, made)
+    _check_rehearsal(rehearse(document).faults)
+    return made, document
 
 
 def with_chance(made: Any, document: Any) -> Any:  # noqa: ANN401
@@ -233,7 +250,7 @@ def _check_marks(job_file: Path, standing: Any, fingerprint: str) -> None:  # no
         )
 
 
-def check_rehearsal(faults: Sequence[Fault]) -> None:
+def _check_rehearsal(faults: Sequence[Fault]) -> None:
     """Let no plan pass that its rehearsal found fault with.
 
     Raises:

@@ -13,8 +13,8 @@ from plans.commands.mark import find_plan_file
 from plans.commands.plan import (
     PlanOptions,
     Progress,
-    check_rehearsal,
     checked_folder,
+    make_rehearsed,
     plan_status,
     with_chance,
     write_plan,
@@ -96,9 +96,8 @@ def _go_on(
     from nesting.replan import replan
     from nesting.solve import DEFAULT_EFFORT
     from plans.changes import list_changes
-    from plans.plan import Figures, make_plan
-    from plans.plan_file import dump, plan_document
-    from plans.rehearsal import rehearse
+    from plans.plan import Figures
+    from plans.plan_file import dump
     from plans.standing import find_standing, say_going_on
 
     again = replan(
@@ -116,9 +115,7 @@ def _go_on(
     changes = list_changes(left.planned, left.marks, again.remaining)
     rest = replace(again.remaining.job, earlier=_earlier(again, left.planned, changes))
     figures = Figures(layout=again.layout, bound=again.bound, groups=again.groups)
-    made = make_plan(rest, figures)
-    document = plan_document(rest, figures, made)
-    check_rehearsal(rehearse(document).faults)
+    made, document = make_rehearsed(rest, figures)
     made = with_chance(made, document)
     messages = []
     if options.writes:
