@@ -2,8 +2,8 @@
 
 from plans.pages.lettering import FIGURE
 from plans.pages.shapes import Line, LineKind, Role, Text
-from plans.pages.sheet_drawing import Drawing, draw_sheet, height_of_drawing
-from plans.pages.sheet_flow import SheetBlocks, plan_pages
+from plans.pages.sheet_drawing import Drawing, draw_sheet, size_of_drawing
+from plans.pages.sheet_flow import SheetBlocks, plan_pages, warning_below
 
 ROWS_WANTED = 5  # under a drawing, so that one sees how the cuts go on
 STEP = 2.0  # from one height that is tried to the next
@@ -13,7 +13,7 @@ LETTERED = (Role.CODE, Role.CUT_NUMBER)
 FEW = 4  # one code or number in so many may be small, or stand beside what it names
 
 
-def choose_drawing(sheet: SheetBlocks, width: float) -> Drawing:
+def choose_drawing(sheet: SheetBlocks) -> Drawing:
     """Return the drawing with which a sheet takes fewest pages.
 
     Where several do, one with enough rows below it is taken, and of these the largest. A drawing
@@ -21,10 +21,10 @@ def choose_drawing(sheet: SheetBlocks, width: float) -> Drawing:
 
     Args:
         sheet: What has to stand on the pages besides the drawing.
-        width: Of the first page.
     """
-    room = sheet.first_room - sheet.facts.height - sheet.warning.height
-    tallest = height_of_drawing(sheet.view, width, room)
+    width = sheet.first_width
+    room = sheet.first_room - sheet.facts.height - warning_below(sheet).height
+    _, tallest = size_of_drawing(sheet.view, width, room)
     largest: dict[tuple[int, int], float] = {}
     for height in _heights(tallest):
         plan = plan_pages(sheet, height)

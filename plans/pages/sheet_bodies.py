@@ -12,6 +12,8 @@ from plans.pages.sheet_flow import (
     SheetBlocks,
     foot_blocks,
     plan_pages,
+    warning_below,
+    warning_beside,
     words_beside,
 )
 
@@ -32,7 +34,10 @@ def _first_page(sheet: SheetBlocks, drawing: Block, plan: PagePlan) -> Block:
     count = plan.counts[0]
     table = [sheet.head, *sheet.rows[:count]] if count else []
     reason = [sheet.reason] if plan.reason_place is ReasonPlace.FIRST_PAGE else []
-    return stack([sheet.facts, drawing, *table, sheet.warning, *reason])
+    beside = warning_beside(sheet, drawing.height)
+    if beside is None:
+        return stack([sheet.facts, drawing, *table, warning_below(sheet), *reason])
+    return stack([sheet.facts, side_by_side([(0.0, drawing), beside]), *table, *reason])
 
 
 def _later_pages(sheet: SheetBlocks, plan: PagePlan) -> Iterator[Block]:

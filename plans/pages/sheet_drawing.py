@@ -82,10 +82,11 @@ def draw_sheet(view: SheetView, width: float, height: float) -> Drawing:
     )
 
 
-def height_of_drawing(view: SheetView, width: float, height: float) -> float:
-    """Return how high a sheet's drawing will be that is no larger than a width and a height."""
+def size_of_drawing(view: SheetView, width: float, height: float) -> tuple[float, float]:
+    """Return how wide and high a drawing will be that is no larger than a width and a height."""
     scale = fit_sheet(view, Box(ROOM_LEFT, ROOM_TOP, width - ROOM_RIGHT, height - ROOM_BOTTOM))
-    return _whole(view, scale).bottom + ROOM_BOTTOM
+    sheet = _whole(view, scale)
+    return sheet.right + ROOM_RIGHT, sheet.bottom + ROOM_BOTTOM
 
 
 def height_of_small(view: SheetView, width: float, height: float) -> float:

@@ -78,13 +78,10 @@ def say_why(view: SheetView) -> str:
     return f"Why this order: {view.why} About {view.minutes} minutes."
 
 
-def short_cautions(cautions: Sequence[Caution], handed: Handed, width: float) -> Block:
-    """Return where to stand and the short cautions as one paragraph, nothing without cautions."""
+def short_cautions(cautions: Sequence[Caution], handed: Handed) -> str:
+    """Return where to stand and the short cautions, "" without cautions."""
     lines = [caution.short for caution in cautions if "sheet" in caution.where]
-    if not lines:
-        return Block(height=0.0)
-    words = " ".join([say_stand(handed), *lines])
-    return stack([space(2.0), paragraph(words, width, bold=True)])
+    return " ".join([say_stand(handed), *lines]) if lines else ""
 
 
 def say_numbers(numbers: Sequence[int]) -> str:

@@ -7,7 +7,7 @@ from itertools import product
 
 from plans.pages.blocks import Block, flow, space, stack
 from plans.pages.lettering import paragraph
-from plans.pages.sheet_drawing import height_of_small
+from plans.pages.sheet_drawing import height_of_small, size_of_drawing
 from plans.sections.sheet_view import SheetView
 
 Size = tuple[float, float]
@@ -15,6 +15,8 @@ Size = tuple[float, float]
 SMALL: tuple[Size, ...] = ((78.0, 46.0), (58.0, 34.0), (44.0, 26.0))
 """Sizes of the copy of the drawing on later pages; a low one to save a page."""
 BESIDE_COPY = 6.0  # white between the copy and the words beside it
+BESIDE_DRAWING = 3.0  # the same for the cautions beside the drawing
+LEAST_BESIDE = 40.0  # width of these; narrower ones are hard to read
 TITLE_ROOM = 8.0  # above these words
 FEWEST_ROWS = 3  # under a drawing; fewer would look like the whole table
 
@@ -34,27 +36,29 @@ class SheetBlocks:
     Attributes:
         view: The sheet.
         facts: Stand above the drawing.
-        warning: The short cautions, at the end of the first page.
+        warning: The short cautions, beside the drawing or at the end of its page; "" for none.
         head: Head of the cut table.
         rows: All rows of the cut table.
         why: Why the cuts come in this order.
         foot: What stands below the last row.
         said: Stands beside the small copy on every later page.
         width: Of the upright pages.
-        first_room: Height of the first page.
+        first_width: Of the first page.
+        first_room: Height of it.
         room: Height of every other page.
         is_turned: Whether the first page is turned; it has no rows then.
     """
 
     view: SheetView
     facts: Block
-    warning: Block
+    warning: str
     head: Block
     rows: tuple[Block, ...]
     why: str
     foot: tuple[Block, ...]
     said: str
     width: float
+    first_width: float
     first_room: float
     room: float
     is_turned: bool
@@ -89,7 +93,9 @@ def plan_pages(sheet: SheetBlocks, drawing_height: float) -> PagePlan:
         sheet: What has to stand there.
         drawing_height: Of the drawing on the first page.
     """
-    used = sheet.facts.height + drawing_height + sheet.warning.height
+    used = sheet.facts.height + drawing_height
+    if warning_beside(sheet, drawing_height) is None:
+        used += warning_below(sheet).height
     count = _rows_on_first(sheet, sheet.first_room - used)
     if count:
         used += sheet.head.height + _height(sheet.rows[:count])
@@ -107,6 +113,25 @@ def plan_pages(sheet: SheetBlocks, drawing_height: float) -> PagePlan:
 def foot_blocks(sheet: SheetBlocks, place: ReasonPlace) -> tuple[Block, ...]:
     """Return what stands below the last row, the reason first where it has its place there."""
     return (sheet.reason, *sheet.foot) if place is ReasonPlace.BELOW_TABLE else sheet.foot
+
+
+def warning_below(sheet: SheetBlocks) -> Block:
+    """Return the cautions as they stand below drawing and rows, nothing where there are none."""
+    if not sheet.warning:
+        return Block(height=0.0)
+    return stack([space(2.0), paragraph(sheet.warning, sheet.first_width, bold=True)])
+
+
+def warning_beside(sheet: SheetBlocks, drawing_height: float) -> tuple[float, Block] | None:
+    """Return the cautions as they stand right of a drawing, from their x; None without room."""
+    drawn, _ = size_of_drawing(sheet.view, sheet.first_width, drawing_height)
+    start = drawn + BESIDE_DRAWING
+    if not sheet.warning or sheet.first_width - start < LEAST_BESIDE:
+        return None
+    words = stack(
+        [space(BESIDE_DRAWING), paragraph(sheet.warning, sheet.first_width - start, bold=True)]
+    )
+    return (start, words) if words.height <= drawing_height else None
 
 
 def words_beside(sheet: SheetBlocks, small: Size, *, has_reason: bool) -> Block:

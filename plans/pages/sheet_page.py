@@ -66,18 +66,19 @@ def sheet_pages(
     sheet = SheetBlocks(
         view=view,
         facts=sheet_facts(repeat, say_alike(view, alike), first_page.body_width),
-        warning=short_cautions(cautions, handed, first_page.body_width),
+        warning=short_cautions(cautions, handed),
         head=_table_head(repeat, place, handed),
         rows=table_rows(view.rows, place, repeat.numbers, handed.columns, notes),
         why=say_why(view),
         foot=_foot(repeat, notes, paper.body_width),
         said=say_alike(view, alike),
         width=paper.body_width,
+        first_width=first_page.body_width,
         first_room=body_room(first_page),
         room=body_room(paper),
         is_turned=first_page != paper,
     )
-    drawing = choose_drawing(sheet, first_page.body_width)
+    drawing = choose_drawing(sheet)
     foot = (*sheet.foot, *say_unlettered(drawing.unlettered, paper.body_width))
     bodies = fill_pages(replace(sheet, foot=foot), drawing.block)
     title = f"Sheet {view.number}" + (f" × {repeat.count}" if repeat.count > 1 else "")

@@ -13,7 +13,7 @@ from plans.sections.cut_table import CutRow
 from plans.sections.sheet_view import CutView, SheetView
 
 EACH = 8  # drawings beside each other
-MOST = 10  # where that saves a row
+MOST = 9  # where that saves a row
 BETWEEN = 3.0
 NUMBER = 4.0
 NUMBER_STEP = 5.9  # from the top of a cell to its drawing
@@ -44,7 +44,7 @@ def support_strip(view: SheetView, width: float) -> list[Block]:
     cells = list(_lyings(view))
     if not cells:
         return []
-    each = max(EACH, ceil(len(cells) / ceil(len(cells) / MOST)))
+    each = per_row(len(cells))
     step = (width + BETWEEN) / each
     rows = [cells[start : start + each] for start in range(0, len(cells), each)]
     return [
@@ -65,6 +65,11 @@ def support_strip(view: SheetView, width: float) -> list[Block]:
             for row in rows
         ),
     ]
+
+
+def per_row(count: int) -> int:
+    """Return how many drawings of so many stand beside each other: one more to save a row."""
+    return MOST if ceil(count / MOST) < ceil(count / EACH) else EACH
 
 
 def _lyings(view: SheetView) -> Iterator[Lying]:

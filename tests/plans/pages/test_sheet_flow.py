@@ -11,13 +11,20 @@ from plans.pages.lettering import NOTE, paragraph
 from plans.pages.paper import A4, LETTER, Paper
 from plans.pages.shapes import Role, Text
 from plans.pages.sheet_bodies import fill_pages
-from plans.pages.sheet_drawing import height_of_drawing
+from plans.pages.sheet_drawing import size_of_drawing
 from plans.pages.sheet_facts import say_why
-from plans.pages.sheet_flow import ReasonPlace, SheetBlocks, plan_pages
+from plans.pages.sheet_flow import (
+    ReasonPlace,
+    SheetBlocks,
+    plan_pages,
+    warning_below,
+    warning_beside,
+)
 from plans.sections.sheet_view import SheetView
 from tests.plans.pages.plan_samples import random_sheet, two_bass_cabinets
 
-FACTS, WARNING = 16.0, 21.0
+FACTS = 16.0
+WARNING = "Glasses, ears, mask, extraction. " * 10
 
 
 def blocks(view: SheetView, paper: Paper = A4, foot: float = 40.0) -> SheetBlocks:
@@ -27,13 +34,14 @@ def blocks(view: SheetView, paper: Paper = A4, foot: float = 40.0) -> SheetBlock
     return SheetBlocks(
         view=view,
         facts=Block(height=FACTS),
-        warning=Block(height=WARNING),
+        warning=WARNING,
         head=table_head(place),
         rows=table_rows(view.rows, place),
         why=say_why(view),
         foot=(line,) * round(foot / line.height),
         said="",
         width=paper.body_width,
+        first_width=paper.body_width,
         first_room=body_room(paper),
         room=body_room(paper),
         is_turned=False,
@@ -41,7 +49,8 @@ def blocks(view: SheetView, paper: Paper = A4, foot: float = 40.0) -> SheetBlock
 
 
 def tallest(sheet: SheetBlocks, paper: Paper) -> float:
-    return height_of_drawing(sheet.view, paper.body_width, body_room(paper) - FACTS - WARNING)
+    room = body_room(paper) - FACTS - warning_below(sheet).height
+    return size_of_drawing(sheet.view, paper.body_width, room)[1]
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
@@ -65,7 +74,7 @@ def test_a_drawing_is_smaller_only_for_a_page_less_or_for_enough_rows(
     smaller = 0
     for seed in range(8):
         sheet = blocks(random_sheet(seed, 10), paper, foot)
-        drawing = choose_drawing(sheet, paper.body_width)
+        drawing = choose_drawing(sheet)
         most = tallest(sheet, paper)
         if drawing.block.height > most - 1e-6:
             continue
@@ -95,3 +104,20 @@ def test_the_reason_stands_once_wherever_it_takes_no_page_of_its_own() -> None:
             ]
             assert " ".join(said).count("Why this order") == 1
     assert ReasonPlace.BESIDE_COPY in places
+
+
+def test_the_cautions_stand_beside_a_drawing_that_leaves_them_room() -> None:
+    sheet = blocks(two_bass_cabinets())
+    assert warning_beside(sheet, 100.0) is None
+    beside = warning_beside(sheet, 75.0)
+    assert beside is not None
+    start, words = beside
+    drawn, _ = size_of_drawing(sheet.view, A4.body_width, 75.0)
+    assert drawn < start
+    assert words.height <= 75.0
+    for height in (100.0, 75.0):
+        first, *_ = fill_pages(sheet, Block(height=height))
+        said = [
+            shape for shape in first.shapes if isinstance(shape, Text) and "Glasses" in shape.words
+        ]
+        assert {shape.x for shape in said} == {start if height == 75.0 else 0.0}

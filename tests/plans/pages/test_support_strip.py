@@ -1,10 +1,14 @@
 """The small drawings at the foot: one for each setting, its battens clear of its cut."""
 
 from dataclasses import replace
+from math import ceil
 
 from plans.pages.boxes import Box
+from plans.pages.fonts import text_width
+from plans.pages.lettering import NOTE
+from plans.pages.paper import A4
 from plans.pages.shapes import Line, LineKind, Rectangle, Role, Shape, Text
-from plans.pages.support_strip import support_strip
+from plans.pages.support_strip import BETWEEN, MOST, per_row, support_strip
 from plans.sections.sheet_view import SheetView, make_sheet_view
 from tests.nesting.hand_made import two_cabinets
 from tests.plans.sections.helpers import worked_out
@@ -47,3 +51,13 @@ def test_a_cut_lies_within_its_piece_and_battens_run_along_it() -> None:
 def test_a_sheet_without_battens_has_no_strip() -> None:
     bare = replace(view(), cuts=tuple(replace(cut, supports=()) for cut in view().cuts))
     assert support_strip(bare, 188.0) == []
+
+
+def test_the_numbers_of_two_cuts_fit_above_the_narrowest_drawing() -> None:
+    narrowest = (A4.body_width + BETWEEN) / MOST - BETWEEN
+    assert all(text_width(f"{n} to {n + 1}", NOTE, bold=True) <= narrowest for n in range(10, 99))
+
+
+def test_nine_settings_stand_in_one_row() -> None:
+    for count, rows in ((8, 1), (9, 1), (10, 2), (16, 2), (17, 2), (18, 2), (19, 3)):
+        assert ceil(count / per_row(count)) == rows
