@@ -28,6 +28,7 @@ def write_pdf(pages: Sequence[Page]) -> bytes:
     sink = BytesIO()
     canvas = Canvas(sink, invariant=1, pageCompression=1, initialFontName=_NAMES[False])
     canvas.setCreator("setout")
+    canvas.setViewerPreference("PrintScaling", "None")  # templates and figures are to scale
     if pages:
         canvas.setTitle(pages[0].job_name)
         canvas.setSubject(f"cut plan {pages[0].fingerprint}")
