@@ -19,7 +19,7 @@ def test_a_pdf_asks_to_be_printed_at_the_size_of_its_paper_and_of_no_other(paper
     _, _, plan = full_plan()
     reader = PdfReader(io.BytesIO(write_pdf(make_pages(plan, paper))))
     assert reader.viewer_preferences is not None
-    assert reader.viewer_preferences.print_scaling == "/None"
+    assert str(reader.viewer_preferences.print_scaling) == "/None"
     for page in reader.pages:
         sides = sorted(float(side) / POINTS_PER_MM for side in page.mediabox[2:])
         assert sides == pytest.approx(sorted((paper.width_mm, paper.height_mm)), abs=0.01)
