@@ -14,16 +14,14 @@ from nesting.earlier import Leftover
 from nesting.job import Job
 from nesting.layout import By, Cut, Layout, PartLeaf, Place, Rect, RestLeaf
 from nesting.lengths import NM_PER_MM, Length
-from nesting.sheets import Defect, Trim, Use
+from nesting.sheets import Defect, Trim
 from plans.plan import Plan, Solved
+from plans.printed_texts import printed_texts
 from plans.sections.bound import plan_cost
-from plans.sections.cut_table import CutRow
-from plans.sections.defects import DefectView
 from plans.sections.hole_pieces import HolePiece, list_hole_pieces
-from plans.sections.numbers import show_size
 from plans.sections.overview import total_minutes
 from plans.sections.part_list import PartRow
-from plans.sections.part_words import base_status, full_name
+from plans.sections.part_words import full_name
 from plans.sections.sheet_view import SheetView
 from plans.sections.whole_first import find_whole_first
 from plans.sections.worked import Worked, WorkedSheet, work_out
@@ -122,7 +120,7 @@ def _sheet(job: Job, worked: WorkedSheet, view: SheetView, rows: Mapping[str, Pa
             for code, place in leaves
             if isinstance(place.node, RestLeaf) and place.node.is_offcut
         ],
-        "printed": _printed(job, view, leaves, rows),
+        "printed": printed_texts(job, view, leaves, rows),
         **({"defects": list(map(_defect, sheet.defects))} if sheet.defects else {}),
     }
 
@@ -223,72 +221,6 @@ def _rect(rect: Rect) -> Json:
         "y": to_mm(rect.y),
         "length": to_mm(rect.length),
         "width": to_mm(rect.width),
-    }
-
-
-def _printed(
-    job: Job, view: SheetView, leaves: list[tuple[str, Place]], rows: Mapping[str, PartRow]
-) -> Json:
-    """Return the texts of the sheet's page: what a person saws from."""
-    return {
-        "size": view.size,
-        "trims": view.trim_text,
-        "rows": [_printed_row(row) for row in view.rows],
-        "parts": [
-            {
-                "code": code,
-                "finished": rows[code].finished,
-                "blank": rows[code].blank,
-                "thickness": rows[code].thickness,
-                "status": base_status(job.parts[place.node.part]),
-            }
-            for code, place in leaves
-            if isinstance(place.node, PartLeaf)
-        ],
-        "offcuts": [
-            {"code": code, "size": show_size(place.rect.length, place.rect.width, job.unit)}
-            for code, place in leaves
-            if isinstance(place.node, RestLeaf) and place.node.is_offcut
-        ],
-        "sums": [{"piece": line.piece, "text": line.text} for line in view.sums],
-        **({"defects": list(map(_printed_defect, view.defects))} if view.defects else {}),
-    }
-
-
-def _printed_defect(defect: DefectView) -> Json:
-    use = Use.HIDDEN_PARTS if defect.is_for_hidden else Use.NOTHING
-    return {
-        "along": defect.along,
-        "across": defect.across,
-        "size": defect.size,
-        "use": use.value,
-        "parts": ", ".join(defect.parts),
-    }
-
-
-def _printed_row(row: CutRow) -> Json:
-    return {
-        "number": row.number,
-        "hold": row.hold,
-        "hold_size": row.hold_size,
-        "direction": row.direction.value,
-        "measure_from": row.measure_from,
-        "keep": row.keep,
-        "keep_code": row.keep_code,
-        **_printed_guide(row),
-        "free_code": row.free_code,
-        "setting": row.setting,
-    }
-
-
-def _printed_guide(row: CutRow) -> Json:
-    """Return where the guide goes: its two places, or the blocks and the mark they lie against."""
-    if row.blocks:
-        return {"blocks": row.blocks, "mark": row.mark}
-    return {
-        "guide_left": row.guide_left,
-        "guide_right": row.guide_right,
-        "unusable": row.unusable,
     }
 
 
