@@ -15,7 +15,7 @@ import pdfplumber
 Json = dict[str, Any]
 
 POINTS_PER_MM = 72 / 25.4
-HEADS = ("cut", "hold", "measure", "guide", "is")
+HEADS = ("cut", "take", "measure", "guide", "is")
 SECOND_HEADS = {"KEEP", "its", "size", "from", "falls", "free"}
 FIRST_LINE = -5.2  # of a row, in mm from the baseline of its cut number
 LINE_STEP = 6.5
@@ -176,9 +176,9 @@ def _row(
         return " ".join(word.text for word in line(column, after, baseline))
 
     second = first + LINE_STEP
-    size = text("hold", "measure", second)
+    size = text("take", "measure", second)
     if size.endswith("×"):
-        size = f"{size} {text('hold', 'measure', second + LINE_STEP)}"
+        size = f"{size} {text('take', 'measure', second + LINE_STEP)}"
     edge, below = text("measure", "keep", first), text("measure", "keep", second)
     guides = {"left": line("guide", "is", first), "right": line("guide", "is", second)}
     struck = [
@@ -194,7 +194,7 @@ def _row(
     ]
     return {
         "number": number.text,
-        "hold": line("hold", "measure", first)[0].text,
+        "hold": line("take", "measure", first)[0].text,
         "hold_size": size,
         "direction": "crosscut" if edge == "left" else "rip",
         "measure_from": f"{edge} edge",
