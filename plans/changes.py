@@ -8,7 +8,7 @@ from nesting.garage.planned import Planned
 from nesting.garage.remaining import Remaining, name_of
 from nesting.layout import Rect
 from nesting.lengths import Length
-from nesting.same_lot import SAME_LOT
+from nesting.lots import SAME_LOT
 from nesting.sheets import mean_reading
 from plans.first_offs import say_off
 from plans.sections.numbers import show, show_size, show_with_unit

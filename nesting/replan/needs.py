@@ -5,10 +5,10 @@ from dataclasses import dataclass, replace
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Length
+from nesting.lots import SAME_LOT
 from nesting.parts import Part
-from nesting.same_lot import SAME_LOT
+from nesting.replan.smallest_piece import Box, find_smallest_pieces
 from nesting.sheets import Sheet, SheetGrain
-from nesting.smallest_piece import Box, find_smallest_pieces
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

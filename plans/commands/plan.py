@@ -101,7 +101,7 @@ def _plan_job(
     """Plan a job and write it while what it uses of the book is reserved."""
     from nesting.batches import solve_in_kits
     from nesting.first_cuts import solve_with_yard
-    from nesting.one_lot import prefer_one_lot
+    from nesting.lots import prefer_one_lot
     from nesting.solve import DEFAULT_EFFORT
     from nesting.spares import add_spares
     from plans.plan_file import dump

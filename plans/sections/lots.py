@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from nesting.job import Job
 from nesting.layout import Layout
 from nesting.lengths import Length
-from nesting.same_lot import find_mixed_joints
+from nesting.lots import find_mixed_joints
 from plans.sections.numbers import show_with_unit
 
 Lot = tuple[str, Length]

@@ -1,7 +1,7 @@
 """Joints that span lots, in words."""
 
 from plans.sections.lots import say_mixed_joints
-from tests.nesting.test_same_lot import THICK, THIN, from_sheets, one_box
+from tests.nesting.lots.test_mixed_joints import THICK, THIN, from_sheets, one_box
 
 
 def test_the_joints_of_a_cabinet_and_two_lots_are_one_sentence() -> None:

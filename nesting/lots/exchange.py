@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from nesting.job import Job
 from nesting.layout import Layout, list_parts
-from nesting.same_lot import are_of_one_lot, list_joints
+from nesting.lots.mixed_joints import are_of_one_lot, list_joints
 from nesting.sheets import Sheet
 
 MOST_TREES = 60

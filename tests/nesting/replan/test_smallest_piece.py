@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from nesting.lengths import NM_PER_MM, mm
 from nesting.parts import Grain, Part
-from nesting.smallest_piece import MOST_PARTS, find_smallest_pieces
+from nesting.replan.smallest_piece import MOST_PARTS, find_smallest_pieces
 from tests.nesting.hand_made import part
 
 LARGEST = 30

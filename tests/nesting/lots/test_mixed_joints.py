@@ -9,7 +9,7 @@ from nesting.cabinets.expand import expand
 from nesting.job import Job
 from nesting.layout import Layout, PartLeaf, SheetLayout
 from nesting.lengths import Unit, mm
-from nesting.same_lot import find_mixed_joints
+from nesting.lots import find_mixed_joints
 from nesting.sheets import Sheet
 from tests.nesting.hand_made import BIRCH, job
 

@@ -14,8 +14,7 @@ from nesting.cabinets.expand import expand
 from nesting.job import Job
 from nesting.layout import Cut, Direction, Layout, PartLeaf, SheetLayout
 from nesting.lengths import Unit, mm
-from nesting.one_lot import prefer_one_lot
-from nesting.same_lot import find_mixed_joints
+from nesting.lots import find_mixed_joints, prefer_one_lot
 from nesting.sheets import Sheet
 from tests.nesting.hand_made import BIRCH, job
 
