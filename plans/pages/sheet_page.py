@@ -3,7 +3,8 @@
 A page stands upright, so that the drawing and the first cuts are seen together, except where a
 sheet holds so many parts that only the longer side of the paper leaves room for their codes; then
 it is turned, and the whole table stands on upright pages. What does not fit goes on to further
-pages with a small copy of the drawing; nothing is ever shrunk to fit.
+pages with a small copy of the drawing. The drawing may be a little smaller where that saves a page;
+lettering is never shrunk to fit.
 """
 
 from collections.abc import Mapping, Sequence
