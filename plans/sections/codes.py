@@ -114,6 +114,16 @@ def free_codes(job: Job, by_part: Sequence[Sequence[str]], number: int) -> tuple
     return tuple(islice(_codes_of(letter), number))
 
 
+def code_order(code: str) -> tuple[int, str, int]:
+    """Return what codes are sorted by.
+
+    >>> sorted(["A10", "AA1", "B1", "A2"], key=code_order)
+    ['A2', 'A10', 'B1', 'AA1']
+    """
+    letters = code.rstrip("0123456789")
+    return (len(letters), letters, int(code[len(letters) :] or 0))
+
+
 def turned_readings(code: str) -> tuple[str, ...]:
     """Return the other codes that a code may read as when it is upside-down.
 

@@ -9,6 +9,7 @@ from nesting.lengths import Length
 from nesting.saw import Face
 from nesting.sheets import Use
 from nesting.zones import meets
+from plans.sections.codes import code_order
 from plans.sections.precision import needs_fine_figures, show_keep
 from plans.sections.worked import WorkedSheet
 
@@ -51,11 +52,12 @@ def _make_views(job: Job, worked: WorkedSheet) -> Iterator[DefectView]:
 
     edge = "top edge" if job.saw.marked_face is Face.BACK else "bottom edge"
     for defect in worked.sheet.defects:
-        parts = sorted(
+        on_it = (
             worked.codes[path]
             for path, place in worked.places.items()
             if isinstance(place.node, PartLeaf) and meets(place.rect, defect)
         )
+        parts = tuple(sorted(on_it, key=code_order))
         along, across = say(defect.x), say(defect.y)
         size = f"{say(defect.length)} × {say(defect.width)}"
         is_for_hidden = defect.use is Use.HIDDEN_PARTS
@@ -68,7 +70,7 @@ def _make_views(job: Job, worked: WorkedSheet) -> Iterator[DefectView]:
             across=across,
             size=size,
             is_for_hidden=is_for_hidden,
-            parts=tuple(parts),
+            parts=parts,
             text=f"{defect.what[:1].upper()}{defect.what[1:]}: {along} from the left edge and "
             f"{across} from the {edge}, {size}. {allowed}{there}.",
         )

@@ -14,7 +14,7 @@ from nesting.parts import Part
 from nesting.saw import Face
 from nesting.sheets import Sheet, SheetGrain
 from nesting.supports import draw_supports
-from plans.sections.codes import WASTE
+from plans.sections.codes import WASTE, code_order
 from plans.sections.cut_table import CutRow, StripSum, make_rows, supports_of
 from plans.sections.defects import DefectView, make_defect_views
 from plans.sections.numbers import show, show_kg, show_size, to_whole
@@ -159,7 +159,7 @@ def make_sheet_view(job: Job, worked: WorkedSheet) -> SheetView:
         home_text=f"HOME CORNER: {home} as you stand",
         home=home,
         trims=tuple(draw(trim, sheet, face) for trim in _trims(sheet)),
-        parts=tuple(sorted(_parts(job, worked), key=lambda part: _by_code(part.code))),
+        parts=tuple(sorted(_parts(job, worked), key=lambda part: code_order(part.code))),
         rests=tuple(_rests(job, worked)),
         cuts=tuple(
             CutView(
@@ -265,8 +265,3 @@ def _rests(job: Job, worked: WorkedSheet) -> Iterator[RestView]:
                 size=show_size(place.rect.length, place.rect.width, job.unit),
                 is_offcut=worked.codes[path] != WASTE,
             )
-
-
-def _by_code(code: str) -> tuple[int, str, int]:
-    letters = code.rstrip("0123456789")
-    return (len(letters), letters, int(code[len(letters) :] or 0))
