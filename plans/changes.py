@@ -6,7 +6,8 @@ from nesting.garage.edges import find_skew, widen_for_skew
 from nesting.garage.marks import Marks
 from nesting.garage.planned import Planned
 from nesting.garage.remaining import Remaining, name_of
-from nesting.layout import Rect
+from nesting.job import Job
+from nesting.layout import Layout, Rect
 from nesting.lengths import Length
 from nesting.lots import SAME_LOT
 from nesting.sheets import mean_reading
@@ -20,6 +21,29 @@ MOST_CODES = 12
 def list_changes(planned: Planned, marks: Marks, remaining: Remaining) -> tuple[str, ...]:
     """Return what has changed since the plan before, a sentence each."""
     return tuple(_changes(planned, marks, remaining))
+
+
+def list_new_lots(job: Job, layout: Layout, job_file: str) -> tuple[str, ...]:
+    """Return for every kind of sheet that is bought now that it must be measured, and how.
+
+    The readings that are known are of sheets that were bought before; another lot may be thicker.
+
+    Args:
+        job: What is left, with what is in hand among its sheets.
+        layout: Its layout.
+        job_file: Name of the job file, for the command to type.
+    """
+    bought: dict[int, list[int]] = {}
+    for number, laid in enumerate(layout.sheets, start=1):
+        sheet = job.sheets[laid.sheet]
+        if sheet.measured and not sheet.owned:
+            bought.setdefault(laid.sheet, []).append(number)
+    return tuple(
+        f"{job.sheets[index].name} is bought again, and may be of another lot than the "
+        f"{show_with_unit(job.sheets[index].real_thickness, job.unit)} reckoned with. Measure it "
+        f"before its first cut: setout mark {job_file} --sheet {numbers[0]} --thickness READINGS"
+        for index, numbers in bought.items()
+    )
 
 
 def _changes(planned: Planned, marks: Marks, remaining: Remaining) -> Iterator[str]:

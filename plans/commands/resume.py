@@ -95,7 +95,7 @@ def _go_on(
     """Plan what is left and write it while what it uses of the book is reserved."""
     from nesting.replan import replan
     from nesting.solve import DEFAULT_EFFORT
-    from plans.changes import list_changes
+    from plans.changes import list_changes, list_new_lots
     from plans.plan import Figures
     from plans.plan_file import dump
     from plans.standing import find_standing, say_going_on
@@ -112,7 +112,10 @@ def _go_on(
     if not again.remaining.job.parts:
         text = find_standing(left.before, left.planned, left.marks).text
         return Outcome(text=text, data={"done": True})
-    changes = list_changes(left.planned, left.marks, again.remaining)
+    changes = (
+        *list_changes(left.planned, left.marks, again.remaining),
+        *list_new_lots(again.remaining.job, again.layout, job_file.name),
+    )
     rest = replace(again.remaining.job, earlier=_earlier(again, left.planned, changes))
     figures = Figures(layout=again.layout, bound=again.bound, groups=again.groups)
     made, document = make_rehearsed(rest, figures)
