@@ -91,7 +91,7 @@ def _guide(guide: Guide) -> str:
 def _copy(copy: Copy) -> str:
     """Return one of several sheets cut alike; its codes stand as small as its words."""
     made = " and ".join(f"<b>{underlined(code)}</b>" for code in copy.made)
-    return f"sheet {copy.number}: hold <b>{underlined(copy.hold)}</b>, makes {made}"
+    return f"sheet {copy.number}: take <b>{underlined(copy.hold)}</b>, makes {made}"
 
 
 def _keep(keep: str) -> str:
