@@ -20,7 +20,8 @@ STEP = 1.5 * NOTE
 HEAD_END = INSET - 0.6 + CODE  # baseline of the code
 SIZE_STEP = 6.3
 UP = 15.0  # width of the arrow with its word
-FRONT = 22.0  # width of the boxes for the side that faces the front
+FRONT = 22.0  # width of the boxes for the side that faces the front, or of the arrow to it
+SHORT_FRONT = 12.0  # width of that arrow on a narrow card
 HAND = 12.0  # width of the triangle
 FOOT = 1.3
 LAST_STEP = 1.3 * NOTE  # to the last line, which stands apart anyway
@@ -134,7 +135,8 @@ def _body(label: Label, width: float, last: float) -> tuple[tuple[Shape, ...], f
         shapes.append(Text(x=width - INSET, y=y, words=face, height=NOTE, anchor=Anchor.END))
     else:
         y += STEP
-        short = face.removeprefix("this is the ") if width < NARROW else face
+        short = face.removeprefix("this is the ").replace(" face:", ":")
+        short = short if width < NARROW else face
         shapes.append(Text(x=INSET, y=y, words=short, height=NOTE))
         y += 2.4 if width < NARROW and not is_offcut(label) else 0.0
     for words, is_bold in _lower(label, inner):
@@ -226,18 +228,19 @@ def _front(label: Label, width: float) -> Iterator[Shape]:
     """Yield an arrow to the front, or boxes to tick for it: beside the size, or the face."""
     if is_offcut(label):
         return
+    room = SHORT_FRONT if label.front and width < NARROW else FRONT
+    left = width - INSET - room
     if width < NARROW:
-        size_line = _name_and_size(label, width)[1]
-        left, top = width - INSET - FRONT - 10.0, size_line + STEP + 1.1
-        word = Text(x=left, y=top + 4.0, words="front", height=NOTE)
-        left += 10.0
+        top = _name_and_size(label, width)[1] + STEP + 1.1
+        word = Text(x=left - 10.0, y=top + 4.0, words="front", height=NOTE)
     else:
-        left, top = width - INSET - FRONT, HEAD_END + 5.4
-        x = left + FRONT / 2
+        top = HEAD_END + 5.4
+        x = left + room / 2
         word = Text(x=x, y=top - 1.3, words="front", height=NOTE, anchor=Anchor.MIDDLE)
     yield word
     if label.front:
-        yield from _arrow_to_front(left, top + 3.0, is_left=label.front == "left")
+        right, y = left + room, top + 3.0
+        yield from _arrow_to_front(left, right, y, is_left=label.front == "left")
         return
     yield arrow_head(left, top + 3.0, (-1, 0), 3.0)
     yield TickBox(x=left + 4.0, y=top, size=6.0)
@@ -245,8 +248,7 @@ def _front(label: Label, width: float) -> Iterator[Shape]:
     yield arrow_head(left + FRONT, top + 3.0, (1, 0), 3.0)
 
 
-def _arrow_to_front(left: float, y: float, *, is_left: bool) -> Iterator[Shape]:
-    right = left + FRONT
+def _arrow_to_front(left: float, right: float, y: float, *, is_left: bool) -> Iterator[Shape]:
     yield arrow_head(left if is_left else right, y, (-1 if is_left else 1, 0), 6.0)
     start, end = (left + 5.0, right) if is_left else (left, right - 5.0)
     yield Line(x1=start, y1=y, x2=end, y2=y, kind=LineKind.CUT)
