@@ -103,8 +103,8 @@ def test_only_ways_that_none_beats_in_cost_layouts_and_settings_are_weighed_up()
     assert len({way.restriction.times for way in ways}) > 1, "there is nothing to weigh up"
     listed = list_compromises(ways)
 
-    def figures(way: Way) -> tuple[Decimal, int, int]:
-        return way.cost, way.layouts, way.settings
+    def figures(way: Way) -> tuple[Decimal, Decimal, Decimal]:
+        return way.cost, Decimal(way.layouts), Decimal(way.settings)
 
     assert len({figures(way) for way in listed}) == len(listed)
     for way in ways:
@@ -112,6 +112,6 @@ def test_only_ways_that_none_beats_in_cost_layouts_and_settings_are_weighed_up()
             other
             for other in ways
             if figures(other) != figures(way)
-            and min(mine - its for mine, its in zip(figures(way), figures(other), strict=True)) >= 0
+            and all(its <= mine for mine, its in zip(figures(way), figures(other), strict=True))
         ]
         assert (figures(way) in map(figures, listed)) == (not beaten)
