@@ -13,6 +13,9 @@ from nesting.parts import Status
 from plans.sections.numbers import show
 from plans.sections.part_list import PartRow
 
+MOST_ALIKE = 12
+"""Codes that a kind must not be taken for; a batch has one for every cabinet."""
+
 PLACES = {
     Axis.WIDTH: "width",
     Axis.DEPTH: "depth",
@@ -51,7 +54,7 @@ class Waiting:
         name: Its name.
         blank: The blank that is reserved, as text.
         readings: Its sizes, the length first.
-        why: What is taken off or added, and why.
+        why: What is taken off or added, and why; then what it must not be taken for.
         pieces: Every piece of it.
     """
 
@@ -92,7 +95,7 @@ def _panels(job: Job, build: CabinetBuild, rows: list[PartRow]) -> Iterator[Wait
                 _reading(panel.length, along, job.unit),
                 _reading(panel.width, across, job.unit),
             ),
-            why=_explain((panel.length, panel.width), job.unit),
+            why=(*_explain((panel.length, panel.width), job.unit), *_say_alike(mine)),
             pieces=tuple(WaitingPiece(code=row.code, origin=_origin(row)) for row in mine),
         )
 
@@ -133,9 +136,17 @@ def _plain(rows: list[PartRow]) -> Iterator[Waiting]:
                 Reading(what="length of its place", change="", planned=along),
                 Reading(what="width of its place", change="", planned=across),
             ),
-            why=(),
+            why=tuple(_say_alike(mine)),
             pieces=tuple(WaitingPiece(code=row.code, origin=_origin(row)) for row in mine),
         )
+
+
+def _say_alike(rows: Sequence[PartRow]) -> Iterator[str]:
+    """Yield what the pieces of a kind must not be taken for; nothing where there is no such."""
+    others = tuple(dict.fromkeys(other for row in rows for other in row.look_alikes))
+    if others:
+        more = f" and {len(others) - MOST_ALIKE} more" if len(others) > MOST_ALIKE else ""
+        yield f"Looks alike: ≠ {', '.join(others[:MOST_ALIKE])}{more}"
 
 
 def _origin(row: PartRow) -> str:
