@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from plans.commands.plan import PlanOptions, plan
+from plans.commands.plan import plan
+from plans.commands.plan_options import PlanOptions
 from plans.outcome import ExitStatus
 from tests.plans.plan_rules import faults_of
 

@@ -23,6 +23,7 @@ from plans.cli.running import run_searching
 from plans.commands import buy as buy_command
 from plans.commands import plan as plan_command
 from plans.commands import resume as resume_command
+from plans.commands.plan_options import PlanOptions
 
 
 def plan(
@@ -52,7 +53,7 @@ def plan(
     debug: Debug = False,
 ) -> None:
     """Lay the parts on sheets, rehearse the cuts and write the pages."""
-    options = plan_command.PlanOptions(
+    options = PlanOptions(
         out=out,
         paper=paper.value,
         seed=seed,
@@ -108,7 +109,7 @@ def resume(
     debug: Debug = False,
 ) -> None:
     """Plan the rest from the record, with what is in hand now."""
-    options = plan_command.PlanOptions(
+    options = PlanOptions(
         out=out,
         paper=paper.value,
         seed=seed,

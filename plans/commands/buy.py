@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from plans.commands.plan import Progress, make_rehearsed, plan_status
+from plans.commands.plan import make_rehearsed, plan_status
+from plans.commands.plan_options import Progress
 from plans.commands.tables import make_table
 from plans.outcome import Outcome
 

@@ -10,15 +10,9 @@ from typing import Any
 from nesting.errors import Fault, InputError
 from plans.commands.booked import Reserving, plan_with_book
 from plans.commands.mark import find_plan_file
-from plans.commands.plan import (
-    PlanOptions,
-    Progress,
-    checked_folder,
-    make_rehearsed,
-    plan_status,
-    with_chance,
-    write_plan,
-)
+from plans.commands.plan import make_rehearsed, plan_status, with_chance
+from plans.commands.plan_files import checked_folder, write_plan
+from plans.commands.plan_options import PlanOptions, Progress
 from plans.outcome import Outcome
 
 
