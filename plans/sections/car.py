@@ -10,7 +10,7 @@ from nesting.job import Job
 from nesting.layout import Place, RestLeaf
 from nesting.lengths import Length
 from plans.sections.codes import WASTE
-from plans.sections.numbers import show, show_kg, show_size, show_with_unit
+from plans.sections.numbers import count_of, show, show_kg, show_size, show_with_unit
 from plans.sections.worked import Worked, WorkedSheet
 from plans.sections.yard import list_yard_pieces
 
@@ -128,7 +128,7 @@ def make_car_page(worked: Worked) -> CarPage | None:
     loads = _fill_loads(car, sorted(loaded, key=_by_order))
     pieces = tuple(_pieces(job, car, loads))
     mass = sum((piece_mass_kg(one.sheet.sheet, one.place.rect) for one in loaded), Fraction(0))
-    trips = f", {_count(len(loads), 'trip')}" if len(loads) > 1 else ""
+    trips = f", {count_of(len(loads), 'trip')}" if len(loads) > 1 else ""
     return CarPage(
         pieces=pieces,
         loads=len(loads),
@@ -140,7 +140,7 @@ def make_car_page(worked: Worked) -> CarPage | None:
         floor=f"floor {show_with_unit(car.floor_length, job.unit)} long, "
         f"{show_with_unit(car.arch_width, job.unit)} between the arches",
         clearance=f"{show_with_unit(car.clearance, job.unit)} kept free on every side of a piece",
-        total=f"{_count(len(pieces), 'piece')}, {show_kg(mass)} kg in all{trips}",
+        total=f"{count_of(len(pieces), 'piece')}, {show_kg(mass)} kg in all{trips}",
         left_behind=tuple(left),
         does_not_fit=tuple(outside.values()),
         notes=NOTES,
@@ -228,7 +228,3 @@ def _say_left(job: Job, sheet: WorkedSheet, place: Place) -> str:
 def _say_outside(job: Job, sheet: WorkedSheet, place: Place) -> str:
     size = show_size(place.rect.length, place.rect.width, job.unit)
     return f"{sheet.sheet.name}, {size} {job.unit.value}, does not go in: have it delivered."
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"

@@ -69,3 +69,8 @@ def show_money(amount: Decimal) -> str:
 def to_whole(minutes: Decimal) -> int:
     """Return whole minutes, halves upwards."""
     return int((minutes * 2 + 1) // 2)
+
+
+def count_of(number: int, what: str) -> str:
+    """Return a number with its noun, with an s unless there is one."""
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"

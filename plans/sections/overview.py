@@ -13,7 +13,7 @@ from nesting.sheets import Use
 from plans.sections.bound import Bound, plan_cost, say_bound
 from plans.sections.finished import list_fit_warnings, say_finished
 from plans.sections.lots import say_mixed_joints
-from plans.sections.numbers import show, show_money, show_with_unit, to_whole
+from plans.sections.numbers import count_of, show, show_money, show_with_unit, to_whole
 from plans.sections.part_words import base_status, full_name
 from plans.sections.precision import needs_fine_figures
 from plans.sections.sessions import say_first_cabinet
@@ -153,7 +153,7 @@ def _what(job: Job) -> Iterator[str]:
     if plain:
         pieces = sum(part.count for part in plain)
         also = " besides" if job.cabinets else ""
-        yield f"{_count(pieces, 'part')} of {_count(len(plain), 'kind')}{also}"
+        yield f"{count_of(pieces, 'part')} of {count_of(len(plain), 'kind')}{also}"
 
 
 def _figures(worked: Worked) -> Iterator[str]:
@@ -162,21 +162,22 @@ def _figures(worked: Worked) -> Iterator[str]:
     cuts = sum(len(sheet.sequence.steps) for sheet in worked.sheets)
     settings = sum(sheet.sequence.settings for sheet in worked.sheets)
     yield (
-        f"{_count_sheets(worked)}, {_count(parts, 'part')}, {_count(cuts, 'cut')}, "
-        f"{_count(settings, 'setting')}, about {_count(total_minutes(worked), 'minute')} at the saw"
+        f"{_count_sheets(worked)}, {count_of(parts, 'part')}, {count_of(cuts, 'cut')}, "
+        f"{count_of(settings, 'setting')}, about {count_of(total_minutes(worked), 'minute')} "
+        "at the saw"
     )
     bought = sum(not sheet.sheet.owned for sheet in worked.sheets)
-    yield f"{_count(bought, 'sheet')} to buy, {show_money(plan_cost(worked))}"
+    yield f"{count_of(bought, 'sheet')} to buy, {show_money(plan_cost(worked))}"
     if yard_cuts := sum(
         step.by is By.YARD for sheet in worked.sheets for step in sheet.sequence.steps
     ):
         each = worked.job.yard.price_per_cut if worked.job.yard else Decimal(0)
         price = each * yard_cuts
-        yield f"{_count(yard_cuts, 'cut')} at the yard" + (
+        yield f"{count_of(yard_cuts, 'cut')} at the yard" + (
             f", {show_money(price)} besides" if price else ""
         )
     kept = sum(isinstance(leaf, RestLeaf) and leaf.is_offcut for leaf in leaves)
-    yield f"{_count(kept, 'offcut')} worth keeping"
+    yield f"{count_of(kept, 'offcut')} worth keeping"
     yield from say_spares(worked)
     yield from say_first_cabinet(worked)
 
@@ -185,7 +186,7 @@ def _count_sheets(worked: Worked) -> str:
     """Return how many sheets there are; where a plan goes on, most are pieces of sheets by now."""
     number = len(worked.sheets)
     if worked.job.earlier is None:
-        return _count(number, "sheet")
+        return count_of(number, "sheet")
     return f"{number} {'sheet or piece' if number == 1 else 'sheets and pieces'}"
 
 
@@ -291,7 +292,3 @@ def _match_warnings(worked: Worked) -> Iterator[str]:
             f"{show_with_unit(misses[0].size, job.unit)}: {names}. Hold them together and trim "
             "what differs."
         )
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"

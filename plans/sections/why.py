@@ -7,7 +7,7 @@ from nesting.cut_sequence import MOST_OPEN_PIECES, Step, minutes, order_cuts
 from nesting.cut_sequence import Sequence as CutSequence
 from nesting.job import Job
 from nesting.layout import By, Direction, SheetLayout
-from plans.sections.numbers import show_with_unit, to_whole
+from plans.sections.numbers import count_of, show_with_unit, to_whole
 from plans.sections.worked import WorkedSheet
 
 
@@ -62,7 +62,7 @@ def _compare(job: Job, first: CutSequence, second: CutSequence) -> str:
     if settings <= 0 and longer <= 0:
         return "nothing"
     named = [
-        _count(number, what)
+        count_of(number, what)
         for number, what in ((settings, "setting"), (longer, "minute"))
         if number > 0
     ]
@@ -84,10 +84,6 @@ def _finish_each_piece(sequence: CutSequence) -> CutSequence:
 def _kind(step: Step) -> tuple[By, Direction, bool, int]:
     """Return what cuts that can share a setting have in common."""
     return step.by, step.direction, step.is_trim, step.keep
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
 
 
 def _yard_purpose(job: Job) -> str:

@@ -17,7 +17,7 @@ from nesting.saw import Face
 from nesting.sheets import Sheet, SheetGrain
 from nesting.yard import Yard
 from plans.sections.cut_table import edge_measured_from
-from plans.sections.numbers import show_kg, show_money
+from plans.sections.numbers import count_of, show_kg, show_money
 from plans.sections.sheet_view import draw
 from plans.sections.worked import Worked, WorkedSheet
 
@@ -188,7 +188,7 @@ def _make_page(job: Job, yard: Yard, sheets: list[WorkedSheet]) -> YardPage:
         "fine. Every edge is cut again at home.",
         line_text=LINE_TEXT,
         order_text=ORDER_TEXT,
-        total_text=f"{_count(cuts, 'cut')} in all in {_count(len(sheets), 'sheet')}",
+        total_text=f"{count_of(cuts, 'cut')} in all in {count_of(len(sheets), 'sheet')}",
         price_lines=tuple(_price_lines(yard, cuts)),
     )
 
@@ -208,7 +208,7 @@ def _patterns(job: Job, yard: Yard, sheets: list[WorkedSheet]) -> Iterator[YardP
         ]
         yield YardPattern(
             count=len(members),
-            heading=f"{_count(len(members), 'sheet')}, cut like this",
+            heading=f"{count_of(len(members), 'sheet')}, cut like this",
             sheets=tuple(member.number for member in members),
             cuts=tuple(_cuts(job, yard, members[0])),
             pieces=tuple(
@@ -247,10 +247,10 @@ def _cuts(job: Job, yard: Yard, sheet: WorkedSheet) -> Iterator[YardCut]:
 
 def _price_lines(yard: Yard, cuts: int) -> Iterator[tuple[str, str]]:
     if yard.price_per_cut:
-        yield f"{_count(cuts, 'cut')} at {show_money(yard.price_per_cut)}", ""
+        yield f"{count_of(cuts, 'cut')} at {show_money(yard.price_per_cut)}", ""
         yield "in all", show_money(yard.price_per_cut * cuts)
     else:
-        yield _count(cuts, "cut"), ""
+        yield count_of(cuts, "cut"), ""
         yield "in all", ""
 
 
@@ -277,7 +277,3 @@ def _mass_words(job: Job, sheet: Sheet) -> str:
     whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
     people = ": TWO PEOPLE" if is_over_limit(job, sheet, whole) else ""
     return f"{show_kg(piece_mass_kg(sheet, whole))} kg a sheet{people}"
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
