@@ -146,6 +146,17 @@ def format_length(length: Length, unit: Unit) -> str:
     return f"-{text}" if thousandths < 0 else text
 
 
+def format_run(length: Length, unit: Unit) -> str:
+    """Return a long run, such as all that is sawn, in metres or feet to 0.1, with its unit.
+
+    >>> format_run(mm(15750), Unit.MM), format_run(inch(18), Unit.INCH)
+    ('15.8 m', '1.5 ft')
+    """
+    whole, name = (1000 * NM_PER_MM, "m") if unit is Unit.MM else (12 * NM_PER_INCH, "ft")
+    tenths = (20 * length + whole) // (2 * whole)
+    return f"{tenths // 10}.{tenths % 10} {name}"
+
+
 def _format_fraction(length: Length) -> str:
     whole, part = divmod(abs(length), NM_PER_INCH)
     fraction = Fraction(part, NM_PER_INCH)

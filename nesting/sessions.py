@@ -31,7 +31,7 @@ class Session:
         first: The first cut of the session.
         last: The last one.
         minutes: Estimated minutes at home.
-        metres: Metres sawn at home.
+        sawn: Length of all cuts made at home.
         settings: Settings of the guide at home.
         lifts: Cuts at home across a piece that one person should not lift alone.
         is_storable: Whether all that lies about afterwards can be put away; False where the work
@@ -42,7 +42,7 @@ class Session:
     first: Moment
     last: Moment
     minutes: Decimal
-    metres: Decimal
+    sawn: Length
     settings: int
     lifts: int
     is_storable: bool
@@ -166,7 +166,7 @@ def _session(job: Job, cuts: Sequence[_Cut], stops: set[Moment]) -> Session:
         first=cuts[0][0],
         last=cuts[-1][0],
         minutes=_minutes(job, cuts),
-        metres=Decimal(sum(step.cut_length for _, _, step in home)) / 10**9,
+        sawn=sum(step.cut_length for _, _, step in home),
         settings=len({(moment.sheet, step.setting) for moment, _, step in home}),
         lifts=sum(
             is_over_limit(job, job.sheets[sequence.sheet], step.piece) for _, sequence, step in home

@@ -14,9 +14,7 @@ from nesting.cabinets.fixings import FixingRow
 from nesting.cabinets.hole_places import PlacedHole
 from nesting.cabinets.holes import Fastener, HoleKind
 from nesting.cabinets.space import Axis
-from nesting.lengths import NM_PER_MM, Length, Unit, format_length
-
-MM_PER_M = 1000
+from nesting.lengths import Length, Unit, format_length, format_run
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +43,7 @@ def list_goods(
     cabinets: int,
     unit: Unit,
 ) -> Iterator[FixingLine]:
-    """Yield screws, T-nuts with bolts, fittings, hardware and the metres of glued joint."""
+    """Yield screws, T-nuts with bolts, fittings, hardware and the length of glued joints."""
     counts: Counter[str] = Counter()
     for row in rows:
         counts[f"screws {format_length(row.length, unit)} {unit.value}"] += len(row.positions)
@@ -65,10 +63,8 @@ def list_goods(
         if count:
             yield FixingLine(name=name, count=count * cabinets, text=f"{count * cabinets} × {name}")
     glued = find_glued(construction) * cabinets
-    metres = glued / (NM_PER_MM * MM_PER_M)
-    yield FixingLine(
-        name="glue", length=glued, text=f"Glue for {metres:.1f} m of joint (running metres)"
-    )
+    text = f"Glue for joints {format_run(glued, unit)} long in all"
+    yield FixingLine(name="glue", length=glued, text=text)
 
 
 def find_glued(construction: Construction) -> Length:

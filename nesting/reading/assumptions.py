@@ -1,6 +1,7 @@
 """The numbers that a plan rests on, with how to check them before the first cut."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 
 from nesting.job import Assumption
 from nesting.lengths import Length, Unit, format_length
@@ -10,6 +11,7 @@ from nesting.reading.values import with_unit
 from nesting.saw import Face, Keep, Saw, Times
 from nesting.sheets import Sheet, SheetGrain, Trim
 
+METRES_PER_FOOT = Decimal("0.3048")
 FROM_EDGE = {Unit.MM: "50 mm", Unit.INCH: "2 in"}  # where the thickness is read
 
 
@@ -98,9 +100,12 @@ def assume_keep(keep: Keep, table: Table) -> Assumption:
 
 def assume_times(times: Times, table: Table) -> Assumption:
     """Return the minutes that work is reckoned with."""
+    run = f"{times.metre:f} a metre"
+    if table.unit is Unit.INCH:
+        run = f"{times.metre * METRES_PER_FOOT:.2f} a foot"
     return Assumption(
         name="minutes of work",
-        value=f"{times.setting:f} a setting, {times.cut:f} a cut, {times.metre:f} a metre, "
+        value=f"{times.setting:f} a setting, {times.cut:f} a cut, {run}, "
         f"{times.lift:f} a lift, {times.turn:f} a turn",
         is_default=any(key not in table.values for key in Times.__dataclass_fields__),
         check="Time the first sheet.",

@@ -88,5 +88,5 @@ def _say(row: SessionRow) -> str:
 def _sentences(row: SessionRow) -> Iterator[str]:
     settings = "1 setting" if row.settings == "1" else f"{row.settings} settings"
     lifts = "no heavy lift" if row.lifts == "0" else f"{row.lifts} for two people"
-    yield f"About {row.minutes} minutes, {row.metres} m, {settings}, {lifts}."
+    yield f"About {row.minutes} minutes, {row.sawn}, {settings}, {lifts}."
     yield row.text

@@ -7,6 +7,7 @@ from decimal import Decimal
 from nesting.cut_sequence import Sequence as CutSequence
 from nesting.job import Job
 from nesting.kits import find_kits, find_most_open
+from nesting.lengths import format_run
 from nesting.sessions import Moment, Session, plan_sessions
 from plans.sections.numbers import to_whole
 from plans.sections.whole_first import find_whole_first, say_whole_first
@@ -22,7 +23,7 @@ class SessionRow:
         first: Its first cut, "1.1".
         last: The cut after which one can stop, "2.4".
         minutes: Estimated minutes.
-        metres: Metres sawn, to 0.1.
+        sawn: How much is sawn, such as "15.8 m".
         settings: Settings of the guide.
         lifts: Cuts across a piece that one person should not lift alone.
         text: What lies about afterwards, in a sentence.
@@ -32,7 +33,7 @@ class SessionRow:
     first: str
     last: str
     minutes: str
-    metres: str
+    sawn: str
     settings: str
     lifts: str
     text: str
@@ -81,7 +82,7 @@ def make_session_rows(worked: Worked) -> tuple[SessionRow, ...]:
             first=_name(session.first),
             last=_name(session.last),
             minutes=str(to_whole(session.minutes)),
-            metres=f"{session.metres:.1f}",
+            sawn=format_run(session.sawn, worked.job.unit),
             settings=str(session.settings),
             lifts=str(session.lifts),
             text=_say_session(
@@ -118,7 +119,7 @@ def say_session(row: SessionRow) -> str:
     """Return a session as one line."""
     return (
         f"Session {row.number}: cuts {row.first} to {row.last}, about {row.minutes} minutes, "
-        f"{row.metres} m, {_count(row.settings, 'setting')}, {_count(row.lifts, 'heavy lift')}. "
+        f"{row.sawn}, {_count(row.settings, 'setting')}, {_count(row.lifts, 'heavy lift')}. "
         f"{row.text}"
     )
 

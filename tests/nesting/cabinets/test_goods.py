@@ -59,10 +59,10 @@ def test_taking_a_brace_out_takes_its_screws_off_the_list_and_no_t_nut() -> None
         assert counts(braced, fittings)[name] == counts(FRAMED, fittings)[name] == woofer().bolts
 
 
-def test_glue_is_in_running_metres() -> None:
+def test_glue_is_by_the_length_of_all_joints() -> None:
     line = fit(replace(FRAMED, count=2)).goods[-1]
     assert line.name == "glue"
-    assert line.text == f"Glue for {line.length / mm(1000):.1f} m of joint (running metres)"
+    assert line.text == f"Glue for joints {line.length / mm(1000):.1f} m long in all"
 
 
 def test_feet_leave_room_for_corner_pieces() -> None:

@@ -92,8 +92,17 @@ def test_an_inch_job_is_listed_in_inches(tmp_path: Path) -> None:
             "size of birch 18",
             "trim of birch 18",
             "smallest offcut worth keeping",
+            "minutes of work",
         )
-    ] == ["3/32 in", "1/32 in", "3/4 in, nominal", "96 × 48 in", "3/8 in on each edge", "12 × 4 in"]
+    ] == [
+        "3/32 in",
+        "1/32 in",
+        "3/4 in, nominal",
+        "96 × 48 in",
+        "3/8 in on each edge",
+        "12 × 4 in",
+        "2.0 a setting, 1.5 a cut, 0.12 a foot, 1.0 a lift, 1.0 a turn",
+    ]
 
 
 def test_trims_of_which_some_are_left_out_are_listed_side_by_side_as_default(

@@ -23,7 +23,7 @@ def session(number: int, first: int, last: int, text: str) -> SessionRow:
         first=f"1.{first}",
         last=f"1.{last}",
         minutes=str(12 * number),
-        metres="7.4",
+        sawn="7.4 m",
         settings=str(number),
         lifts=str(number - 1),
         text=text,

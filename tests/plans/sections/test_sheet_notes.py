@@ -12,7 +12,7 @@ def session(number: str, last: str) -> SessionRow:
         first="1.1",
         last=last,
         minutes="44",
-        metres="13.2",
+        sawn="13.2 m",
         settings="6",
         lifts="2",
         text=SMALL,
