@@ -17,7 +17,8 @@ from tests.plans.full_plan import full_plan
 
 SAMPLES = Path(__file__).parents[3] / "samples"
 METRIC = re.compile(r"[0-9] ?(mm|cm|m)\b|\b(milli|centi)?met(re|er)s?\b")
-INCHES = re.compile(r"[0-9] ?(in|ft)\b(?! all)|\binch(es)?\b|[0-9][\"″]")
+INCHES = re.compile(r"[0-9] ?ft\b|\binch(es)?\b|[0-9][\"″]|\b[0-9]+/[0-9]+ in\b")
+# "in" after a whole number may as well be a word: "2 in A".
 FRACTION = re.compile(r"\b[0-9]+/([0-9]+)\b")
 CENTIMETRES = re.compile(r"\bcm\b|\bcentimet")
 TAPE = {"2", "4", "8", "16", "32", "64"}  # the graduations of an inch rule
