@@ -8,7 +8,7 @@ from plans.pages.sheet_flow import SheetBlocks, plan_pages, warning_below
 ROWS_WANTED = 5  # under a drawing, so that one sees how the cuts go on
 STEP = 2.0  # from one height that is tried to the next
 LEAST_SHARE = 0.67  # of the height that there is room for
-LEAST_HEIGHT = 70.0
+LEAST_HEIGHT = 70.0  # drawings of long narrow pieces are low already
 LETTERED = (Role.CODE, Role.CUT_NUMBER)
 FEW = 4  # one code or number in so many may be small, or stand beside what it names
 
@@ -26,7 +26,8 @@ def choose_drawing(sheet: SheetBlocks) -> Drawing:
     room = sheet.first_room - sheet.facts.height - warning_below(sheet).height
     _, tallest = size_of_drawing(sheet.view, width, room)
     largest: dict[tuple[int, int], float] = {}
-    for height in _heights(tallest):
+    # A turned page holds no rows, so a smaller drawing saves nothing there.
+    for height in [tallest] if sheet.is_turned else _heights(tallest):
         plan = plan_pages(sheet, height)
         key = (plan.page_count, -min(plan.counts[0], ROWS_WANTED))
         largest.setdefault(key, height)
