@@ -2,6 +2,7 @@ from nesting.defects.leftovers import make_leftover, mark_leftovers
 from nesting.layout import Cut, Direction, Rect, RestLeaf, walk
 from nesting.lengths import mm
 from nesting.saw import Keep
+from nesting.search.realise import trim_home_edges
 from tests.nesting.defects.defect_jobs import KNOT, unsound
 
 KEEP = Keep()
@@ -24,9 +25,14 @@ def test_a_small_leftover_with_a_defect_is_waste() -> None:
     assert make_leftover(rect, unsound(KNOT), KEEP, KERF) == RestLeaf()
 
 
-def test_no_offcut_of_a_whole_sheet_has_a_defect() -> None:
+def test_a_sheet_with_raw_edges_is_not_cut_for_an_offcut() -> None:
+    assert mark_leftovers(RestLeaf(is_offcut=True), unsound(KNOT), KEEP, KERF) == RestLeaf()
+
+
+def test_no_offcut_of_a_trimmed_sheet_has_a_defect() -> None:
     sheet = unsound(KNOT)
-    root = mark_leftovers(RestLeaf(is_offcut=True), sheet, KEEP, KERF)
+    trimmed = trim_home_edges(sheet, RestLeaf(is_offcut=True), KERF)
+    root = mark_leftovers(trimmed, sheet, KEEP, KERF)
     whole = Rect(x=0, y=0, length=sheet.length, width=sheet.width)
     offcuts = [
         place.rect

@@ -13,6 +13,7 @@ from nesting.lengths import mm
 from nesting.solve import solve
 from tests.nesting.defects.defect_jobs import KNOT, unsound
 from tests.nesting.first_cuts.samples import ESTATE, SMALL, YARD, with_car
+from tests.nesting.garage.plans_read import document_of
 from tests.nesting.hand_made import BIRCH, part
 
 EFFORT = 1
@@ -196,6 +197,17 @@ def test_what_defects_cost_is_said_with_a_yard_too(car: Car | None) -> None:
     result = solve_with_yard(job, effort=EFFORT)
     assert result.cost == BIRCH.price
     assert any("The defects of birch plywood cost more" in note for note in result.layout.notes)
+
+
+def test_a_leftover_is_not_cut_from_an_edge_that_is_still_raw() -> None:
+    """A piece of the yard that is not used keeps its defect: no edge of it is straight."""
+    far = replace(KNOT, x=mm(1600), y=mm(1100))
+    sheet = replace(unsound(KNOT, far), owned=False, price=BIRCH.price)
+    job = with_car(part("Shelf", 500, 300), sheets=(sheet,))
+    layout = solve_with_yard(job, effort=EFFORT).layout
+    assert any(is_yard(place) for place in places(job, layout.sheets[0]))
+    assert check_layout(job, layout) == ()
+    assert document_of(job, layout)
 
 
 def test_what_has_no_place_at_all_is_told_as_ever() -> None:
