@@ -284,6 +284,7 @@ def _own_sides(piece: Any, size: tuple[int, int]) -> tuple[int, int]:  # noqa: A
 
 def _count(events: list[Any]) -> str:
     from nesting.garage.events import CutMade
+    from plans.sections.numbers import count_of
 
     cuts = [event for event in events if isinstance(event, CutMade)]
     others = len(events) - len(cuts)
@@ -291,9 +292,9 @@ def _count(events: list[Any]) -> str:
     if len(cuts) == 1:
         words.append(f"cut {cuts[0].sheet}.{cuts[0].cut}")
     elif cuts:
-        words.append(f"{len(cuts)} cuts")
+        words.append(count_of(len(cuts), "cut"))
     if others:
-        words.append("1 other mark" if cuts else "1 mark" if others == 1 else f"{others} marks")
+        words.append(count_of(others, "other mark" if cuts else "mark"))
     return " and ".join(words)
 
 

@@ -304,14 +304,15 @@ def _row(entry: Any, unit: Any) -> dict[str, Any]:  # noqa: ANN401
 
 def _say_rule(rule: Any, entries: Sequence[Any], unit: Any) -> str:  # noqa: ANN401
     from nesting.lengths import mm
-    from plans.sections.numbers import show_size
+    from plans.sections.numbers import count_of, show_size
 
     area = sum(entry.area for entry in entries)
     hundredths = round(area * 100 / mm(1000) ** 2)
     room = "" if rule.space_m2 is None else f" of {rule.space_m2} m²"
     return (
-        f"{len(entries)} offcuts, {hundredths // 100}.{hundredths % 100:02d}{room or ' m²'}; kept "
-        f"is what measures {show_size(rule.length, rule.width, unit)} {unit.value} or more."
+        f"{count_of(len(entries), 'offcut')}, {hundredths // 100}.{hundredths % 100:02d}"
+        f"{room or ' m²'}; kept is what measures {show_size(rule.length, rule.width, unit)} "
+        f"{unit.value} or more."
     )
 
 

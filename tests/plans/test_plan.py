@@ -1,7 +1,5 @@
 """The whole plan, and its fingerprint."""
 
-import subprocess
-import sys
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -15,6 +13,7 @@ from nesting.saw import Face
 from nesting.sheets import Trim
 from plans.plan import Figures, Plan, make_plan
 from tests.nesting.hand_made import BIRCH, SAW, job, part, strips, two_cabinets
+from tests.plans.processes import print_by_seed
 
 ROOT = Path(__file__).parent.parent.parent
 # Signs that look like a sign, maybe another one, when turned by 180 degrees (from memory).
@@ -46,18 +45,7 @@ def test_the_fingerprint_is_the_same_in_every_process() -> None:
         "from tests.nesting.hand_made import two_cabinets; from plans.plan import *; "
         "job, layout = two_cabinets(); print(make_plan(job, Figures(layout=layout)).fingerprint)"
     )
-    found = {
-        subprocess.run(
-            [sys.executable, "-c", code],
-            cwd=ROOT,
-            env={"PYTHONHASHSEED": seed},
-            capture_output=True,
-            text=True,
-            check=True,
-        ).stdout
-        for seed in ("1", "2")
-    }
-    assert len(found) == 1
+    assert len(print_by_seed(code)) == 1
 
 
 def changed_jobs() -> list[tuple[str, Job]]:

@@ -50,6 +50,12 @@ def test_marks_are_recorded_and_the_next_cut_is_named(job: Path) -> None:
     assert len(job.with_name("shelf.record").read_bytes().splitlines()) == 3
 
 
+def test_all_that_is_marked_at_once_is_counted(job: Path) -> None:
+    first = plan_of(job)["sheets"][0]["printed"]["rows"][0]
+    others = ("--spoilt", first["keep_code"], "--sheet", 1, "--thickness", 17.6)
+    assert "Recorded in shelf.record: cut 1.1 and 2 other marks." in done("mark", job, 1.1, *others)
+
+
 def test_where_was_i_says_whether_the_guide_still_stands(job: Path) -> None:
     rows = plan_of(job)["sheets"][0]["printed"]["rows"]
     for before, after in pairwise(rows):

@@ -59,7 +59,7 @@ def test_a_leftover_is_listed_with_all_that_is_known_of_it() -> None:
     assert done("offcuts", "list", "--date", "2026-05-31") == (
         "1: 1150 × 290 × 17.6 mm, birch plywood, grain along the first; good edges: left, right, "
         "top, bottom; 30 days\n"
-        "1 offcuts, 0.33 m²; kept is what measures 300 × 100 mm or more.\n"
+        "1 offcut, 0.33 m²; kept is what measures 300 × 100 mm or more.\n"
     )
 
 
