@@ -1,10 +1,15 @@
 """The saw, its guide and how long the work with them takes."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
+from fractions import Fraction
 
-from nesting.lengths import Length, mm
+from nesting.lengths import Length, mm, round_to
+
+MOST_SPREAD: Length = mm("0.3")
+"""Tests of one saw that differ by more a cut were not made alike (judgement)."""
 
 
 class Face(Enum):
@@ -29,6 +34,41 @@ class SetWith(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KerfTest:
+    """Several cuts across a scrap, its pieces pushed together, and one reading.
+
+    Attributes:
+        cuts: How many.
+        missing: What the scrap is shorter by.
+    """
+
+    cuts: int
+    missing: Length
+
+    @property
+    def kerf(self) -> Fraction:
+        """What one cut removes, not rounded."""
+        return Fraction(self.missing, self.cuts)
+
+
+def mean_kerf(tests: Sequence[KerfTest], step: Length) -> Length:
+    """Return what one cut of all tests removes in the mean, rounded to a step.
+
+    >>> five, ten = KerfTest(cuts=5, missing=mm(12)), KerfTest(cuts=10, missing=mm(25))
+    >>> mean_kerf([five, ten], mm("0.1")) == mm("2.5")
+    True
+    """
+    missing, cuts = sum(test.missing for test in tests), sum(test.cuts for test in tests)
+    return round_to(missing // cuts, step)
+
+
+def spread_of(tests: Sequence[KerfTest]) -> Length:
+    """Return by how much the kerfs of several tests differ, 0 for one or none."""
+    kerfs = [test.kerf for test in tests] or [Fraction(0)]
+    return int(max(kerfs) - min(kerfs))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Saw:
     """A circular saw run along a guide.
 
@@ -43,6 +83,7 @@ class Saw:
         guide_width: How wide the guide is, from the edge that the base plate runs along.
         hand: The hand that holds it; decides which guide column comes first and where to stand.
         set_with: What sets the guide: a tape to the figures printed, or two blocks to a mark.
+        kerf_tests: What the kerf was worked out from; empty where it was given or left out.
     """
 
     kerf: Length = mm("2.4")
@@ -55,6 +96,7 @@ class Saw:
     guide_width: Length = mm(100)
     hand: Hand = Hand.RIGHT
     set_with: SetWith = SetWith.TAPE
+    kerf_tests: tuple[KerfTest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -47,6 +47,7 @@ WAY_OUT = '[[cabinet.way_out]]\nname = "door"\nwidth = "800 mm"\nheight = "2 mm"
 ENDING_IN = {
     "job": SHEET + PART + "[job]\n",
     "saw": SHEET + PART + "[saw]\n",
+    "saw.kerf_test": SHEET + PART + '[[saw.kerf_test]]\ncuts = 5\nmissing = "12 mm"\n',
     "sheet": PART + SHEET,
     "sheet.trim": PART + SHEET + "[sheet.trim]\n",
     "sheet.defect": PART

@@ -4,22 +4,40 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from nesting.job import Assumption
-from nesting.lengths import Length, Unit, format_length
+from nesting.lengths import Length, Unit, format_length, inch, mm, round_to
 from nesting.reading.plain_parts import ReadPart
 from nesting.reading.tables import Table
 from nesting.reading.values import with_unit
-from nesting.saw import Face, Keep, Saw, Times
+from nesting.saw import MOST_SPREAD, Face, Keep, Saw, Times, spread_of
 from nesting.sheets import Sheet, SheetGrain, Trim
 
 METRES_PER_FOOT = Decimal("0.3048")
+CHECK_KERF = "Saw a scrap, push it together and measure what is missing."
+SPREAD_STEP = {Unit.MM: mm("0.1"), Unit.INCH: inch("0.005")}
 FROM_EDGE = {Unit.MM: "50 mm", Unit.INCH: "2 in"}  # where the thickness is read
+
+
+def _assume_kerf(saw: Saw, table: Table) -> Assumption:
+    """Return the kerf; where it was tested, from how many cuts, and whether the tests agree."""
+    value, check = with_unit(saw.kerf, table.unit), CHECK_KERF
+    if saw.kerf_tests:
+        cuts = sum(test.cuts for test in saw.kerf_tests)
+        value += f", the mean of {cuts} cut{'s' if cuts > 1 else ''}"
+    if (spread := spread_of(saw.kerf_tests)) > MOST_SPREAD:
+        differ = with_unit(round_to(spread, SPREAD_STEP[table.unit]), table.unit)
+        check = (
+            f"The tests differ by {differ} a cut: see that the guide stays, the blade runs true "
+            "and all cuts are counted, and test again."
+        )
+    has_kerf = table.has("kerf") or bool(saw.kerf_tests)
+    return Assumption(name="kerf", value=value, is_default=not has_kerf, check=check)
 
 
 def assume_saw(saw: Saw, table: Table) -> Iterator[Assumption]:
     """Yield what the plan takes for granted about the saw, its guide and the person."""
     unit = table.unit
+    yield _assume_kerf(saw, table)
     for key, name, length, check in (
-        ("kerf", "kerf", saw.kerf, "Saw a scrap, push it together and measure what is missing."),
         (
             "base_left",
             "left edge of the base plate to the kerf",
