@@ -64,7 +64,6 @@ def test_a_covered_box_goes_together_in_this_order() -> None:
 
 
 def test_each_row_of_t_nuts_comes_before_the_step_that_closes_its_side() -> None:
-    """Acceptance (N55)."""
     rear = woofer(name="rear woofer", panel="back")
     side = woofer(
         name="side woofer",
@@ -108,7 +107,6 @@ def test_a_hand_reaches_no_further_than_an_arm() -> None:
 
 
 def test_for_each_step_the_largest_opening_that_a_thing_passes_is_named() -> None:
-    """Acceptance (N31)."""
     board = InsideItem(name="crossover", size=(mm(150), mm(60)))
     found = fitted(FRAMED, woofer(), CONNECTOR, items=(board,))
     (limit,) = (each for each in found.limits if each.item == "crossover")
@@ -185,7 +183,7 @@ def test_the_boards_of_a_slot_are_glued_on_before_its_panel_goes_in() -> None:
 
 
 def test_screws_stand_in_the_step_that_drives_them_and_come_out_before_edges_are_rounded() -> None:
-    """Acceptance (N55), and common practice: no cutter may meet a screw."""
+    """Common practice, no source: no cutter may meet a screw."""
     screws = Screws(carcass=CarcassScrews.UNTIL_DRY, round_over=mm(6))
     steps = [step.what for step in fit(FRAMED, Fittings(screws=screws)).steps]
     assert steps[:4] == [

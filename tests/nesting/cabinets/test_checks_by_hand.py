@@ -63,7 +63,7 @@ def test_readings_pass_or_fail(readings: tuple[str, str], *, wanted: bool) -> No
 
 
 def test_panels_that_match_stand_back_to_back() -> None:
-    """Acceptance (N27): one check for each match group."""
+    """Acceptance: one check for each match group."""
     lines = list(check_stacks(lay_out(FRAMED), STEP, Unit.MM))
     assert lines[0].text == (
         "left side, right side, top, bottom: stand them back to back on the edges that are 350 mm "

@@ -1,4 +1,4 @@
-"""The fixing map: common practice, no source, but for the rule on lengths (needs, N54)."""
+"""The fixing map: common practice, no source, but for the rule on lengths."""
 
 from dataclasses import replace
 
@@ -128,7 +128,7 @@ def test_no_screw_of_any_box_stands_in_a_band_or_comes_through(
 
 
 def test_taking_a_brace_out_removes_its_screws() -> None:
-    """Acceptance (N23): deleting a brace removes its battens and screws."""
+    """Acceptance: deleting a brace removes its battens and screws."""
     braced = replace(FRAMED, braces=Braces(depth=mm(100)))
     with_brace, without = rows_of(braced), rows_of(FRAMED)
     gone = {row.joint for row in with_brace} - {row.joint for row in without}

@@ -38,14 +38,14 @@ def test_everything_is_counted_for_all_cabinets() -> None:
 
 
 def test_screws_are_as_many_as_the_map_shows() -> None:
-    """Acceptance (N23): counts derive from the same model as the drawings."""
+    """Acceptance: counts derive from the same model as the drawings."""
     fitted = fit(FRAMED, Fittings(screws=Screws()))
     listed = sum(line.count for line in fitted.goods if line.name.startswith("screws"))
     assert listed == sum(len(row.positions) for row in fitted.fixings) > 0
 
 
 def test_taking_a_brace_out_takes_its_screws_off_the_list_and_no_t_nut() -> None:
-    """Acceptance (N23): deleting a brace removes its screws; the drivers keep theirs."""
+    """Acceptance: deleting a brace removes its screws; the drivers keep theirs."""
     fittings = Fittings(holes=(woofer(),), screws=Screws())
     braced = replace(FRAMED, braces=Braces(depth=mm(60)))
     before, after = fit(braced, fittings), fit(FRAMED, fittings)

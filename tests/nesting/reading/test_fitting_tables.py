@@ -374,7 +374,7 @@ def test_a_hole_that_does_not_stay_in_its_panel_is_told_at_its_cabinet(tmp_path:
 
 
 def test_a_hole_in_one_side_makes_the_sides_a_pair(tmp_path: Path) -> None:
-    """A pair with any asymmetric feature gets two different names (needs, N12)."""
+    """A pair with any asymmetric feature gets two different names."""
     handle = '[[cabinet.hole]]\nkind = "handle"\npanel = "left side"\nwindow = [200, 100]\n'
     job = read(tmp_path, SHEET + BOX + handle)
     assert [part.name for part in job.parts[:2]] == ["Side, left", "Side, right"]
