@@ -1,10 +1,11 @@
 """What to write on every panel before it is cut free (in the order of cutting)."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from nesting.job import Job
 from nesting.layout import PartLeaf, RestLeaf
+from nesting.lengths import Length
 from nesting.parts import Grain, Part
 from nesting.saw import Face
 from nesting.sheets import SheetGrain
@@ -112,26 +113,17 @@ def _part_label(
     alike: Sequence[str],
 ) -> Label:
     job = worked.job
-    part, unit = job.parts[index], job.unit
-    blank, finished = blank_words(part, unit), finished_words(part, unit)
-    return Label(
-        code=sheet.codes[freed.place.path],
+    part = job.parts[index]
+    label = _label(job, part, sheet.codes[freed.place.path], sheet.sheet.real_thickness)
+    return replace(
+        label,
         copy=copy_words(job, index, copy),
-        name=full_name(part),
-        size=f"{finished} × {show(sheet.sheet.real_thickness, unit)}",
-        blank=blank if blank != finished else "",
-        grain=part_grain_words(part, unit, "any grain"),
-        grain_along_length=_arrow(part),
         face=_face_of(part, job.saw.marked_face),
-        status=status_words(part, unit),
-        to_do=part.to_do,
         look_alikes=tuple(alike),
         origin=_origin(sheet, freed),
         note="; ".join(
             words for words in (say_spare_of(worked, part), part.note, _say_share(part)) if words
         ),
-        allowances=part.allowances,
-        spare=_name_edges(part),
         hand=hand_of(part),
         share=share_of(part),
         front=front_of(part, job.saw.marked_face),
@@ -139,13 +131,19 @@ def _part_label(
 
 
 def _hole_label(job: Job, piece: HolePiece) -> Label:
-    part, unit = piece.taken.part, job.unit
+    label = _label(job, piece.taken.part, piece.code, piece.thickness)
+    return replace(label, origin=piece.origin)
+
+
+def _label(job: Job, part: Part, code: str, thickness: Length) -> Label:
+    """Return what the label of a part says, wherever it comes from."""
+    unit = job.unit
     blank, finished = blank_words(part, unit), finished_words(part, unit)
     return Label(
-        code=piece.code,
+        code=code,
         copy="1 of 1",
         name=full_name(part),
-        size=f"{finished} × {show(piece.thickness, unit)}",
+        size=f"{finished} × {show(thickness, unit)}",
         blank=blank if blank != finished else "",
         grain=part_grain_words(part, unit, "any grain"),
         grain_along_length=_arrow(part),
@@ -153,7 +151,7 @@ def _hole_label(job: Job, piece: HolePiece) -> Label:
         status=status_words(part, unit),
         to_do=part.to_do,
         look_alikes=(),
-        origin=piece.origin,
+        origin="",
         note=part.note,
         allowances=part.allowances,
         spare=_name_edges(part),
