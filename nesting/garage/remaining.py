@@ -209,4 +209,4 @@ def _highest(planned: Planned, letter: str, before: int) -> int:
         for _, piece in planned.pieces()
         if piece.code[0] == letter and piece.code[1:].isdigit()
     )
-    return max(figures, default=0) if not before else max(before, *figures, 0)
+    return max((before, *figures))
