@@ -3,6 +3,7 @@
 import codecs
 import errno
 import json
+import os
 import sys
 import traceback
 from collections.abc import Callable, Iterator
@@ -111,10 +112,13 @@ def _finish(outcome: Outcome, *, as_json: bool, quiet: bool) -> None:
             typer.echo(json.dumps(outcome.data, ensure_ascii=not _writes_utf_8(), indent=1))
         elif outcome.text and not as_json:
             typer.echo(outcome.text)
+        sys.stdout.flush()
     except OSError as error:
         if error.errno == errno.EPIPE:  # whoever reads has seen enough
             raise
         typer.echo(f"standard output: {_sentence(error)}", err=True)
+        # Python prints what is left once more as it ends, and would fail with a status of its own.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         raise typer.Exit(int(ExitStatus.FAILED)) from None
     raise typer.Exit(int(outcome.status))
 

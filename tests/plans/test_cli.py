@@ -262,7 +262,10 @@ def test_an_unexpected_error_is_one_sentence_without_a_traceback(
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
-def test_a_result_that_cannot_be_printed_is_a_failure_in_one_sentence(small_job: Path) -> None:
+@pytest.mark.parametrize("unbuffered", ["", "1"])
+def test_a_result_that_cannot_be_printed_is_a_failure_in_one_sentence(
+    small_job: Path, unbuffered: str
+) -> None:
     with Path("/dev/full").open("w") as full:
         run = subprocess.run(
             [*SETOUT, "parts", str(small_job)],
@@ -271,6 +274,7 @@ def test_a_result_that_cannot_be_printed_is_a_failure_in_one_sentence(small_job:
             text=True,
             check=False,
             cwd=ROOT,
+            env={**os.environ, "PYTHONUNBUFFERED": unbuffered},
         )
     assert (run.returncode, "Traceback" in run.stderr) == (1, False)
     assert "no space left on device" in run.stderr
