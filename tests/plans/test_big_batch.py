@@ -1,6 +1,7 @@
 """The acceptance of the batch mode, on an invented job of 504 parts and eight types of cabinet."""
 
 import time
+from collections import Counter
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
@@ -57,6 +58,23 @@ def test_every_kit_closes_and_no_more_parts_wait_than_the_limit() -> None:
     assert all(len(kit.stack) == kit.parts for kit in kits)
     assert find_most_open(job, result.layout, made.sequences) <= LIMIT
     assert any("lie about whose cabinet" in line for line in made.overview.figures)
+
+
+def test_the_printed_rows_never_leave_more_parts_about_than_the_limit() -> None:
+    """Counted again from the plan file alone, row by row."""
+    _, _, made, document = planned_batch()
+    cabinets = {row.code: row.cabinet for row in made.parts}
+    sizes = Counter(cabinets.values())
+    about: Counter[str] = Counter()
+    most = 0
+    for sheet in document["sheets"]:
+        for row in sheet["printed"]["rows"]:
+            for code in {row["keep_code"], row["free_code"]} & {*cabinets}:
+                about[cabinets[code]] += 1
+            waiting = sum(count for letter, count in about.items() if count < sizes[letter])
+            most = max(most, waiting)
+    assert about == sizes
+    assert 0 < most <= LIMIT
 
 
 def test_the_settings_are_reported_and_no_more_than_those_of_the_cheapest_plan() -> None:
