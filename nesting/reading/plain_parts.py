@@ -21,6 +21,7 @@ PART_KEYS: Final = (
     "thickness",
     "oversize",
     "face",
+    "match",
 )
 MOST_COPIES: Final = 20_000
 MOST_OVERSIZE: Final = mm(200)
@@ -59,6 +60,7 @@ def read_part(fields: Fields, stock: Stock, kerf: Length) -> ReadPart | None:
     material, thickness = read_material(fields, stock)
     oversize = fields.length("oversize", 0, may_be_zero=True, most=MOST_OVERSIZE)
     face = fields.choice("face", Showing, Showing.SHOWS)
+    match = fields.text("match", "")
     if not fields.is_sound:
         return None
     narrow = min(("width", width), ("length", length), key=lambda side: side[1])
@@ -82,14 +84,16 @@ def read_part(fields: Fields, stock: Stock, kerf: Length) -> ReadPart | None:
         thickness=thickness,
         oversize=oversize,
         status=Status.OVERSIZE if oversize else Status.FINAL,
+        match=match,
         is_hidden=face is Showing.HIDDEN,
     )
     return ReadPart(part=part, fields=fields, has_default_grain=not fields.has("grain"))
 
 
 def check_together(parts: list[ReadPart]) -> None:
-    """Record what is wrong with parts only beside the others: names twice, far too many."""
+    """Record what is wrong with parts only beside others: names twice, no match, far too many."""
     first: dict[str, Fields] = {}
+    shared: dict[str, set[Length]] = {}
     copies = 0
     for read in parts:
         name = read.part.name
@@ -100,6 +104,7 @@ def check_together(parts: list[ReadPart]) -> None:
                 "name",
             )
         first.setdefault(name, read.fields)
+        _check_match(read, shared)
         before, copies = copies, copies + read.part.count
         if before <= MOST_COPIES < copies:
             read.fields.fault(
@@ -107,3 +112,25 @@ def check_together(parts: list[ReadPart]) -> None:
                 "Check the counts, or split the job.",
                 "count" if read.fields.has("count") else "",
             )
+
+
+def _check_match(read: ReadPart, shared: dict[str, set[Length]]) -> None:
+    """Record that a part shares no size with those before it that it must match.
+
+    Args:
+        read: The part.
+        shared: For every word what the parts before have in common; this part is added.
+    """
+    match = read.part.match
+    if not match:
+        return
+    own = {read.part.blank_length, read.part.blank_width}
+    common = shared.get(match, own) & own
+    if not common:
+        read.fields.fault(
+            f"it shares no size with the other parts that must match as {match!r}",
+            "Give them an equal length or width, oversize counted, or take the word away.",
+            "match",
+        )
+        return
+    shared[match] = common

@@ -152,7 +152,7 @@ def test_all_faults_come_together_in_the_order_of_the_file(tmp_path: Path) -> No
         "    wdith = 300\n"
         "    ^^^^^\n"
         "Did you mean 'width'? Known here: 'name', 'length', 'width', 'count', 'grain', "
-        "'material', 'thickness', 'oversize', 'face', 'free' and 'free_limit'.\n"
+        "'material', 'thickness', 'oversize', 'face', 'match', 'free' and 'free_limit'.\n"
         "job.toml, line 6, [time], key 'cut': -1 is less than 0.\n"
         "    cut = -1\n"
         "          ^^\n"

@@ -18,12 +18,12 @@ def test_a_column_that_is_not_known_names_the_nearest(tmp_path: Path) -> None:
         "    name,length,Widht,colour\n"
         "                ^^^^^\n"
         "Did you mean 'width'? The columns are 'name', 'length', 'width', 'count', 'grain', "
-        "'material', 'thickness', 'oversize' and 'face'; take out what is not needed.\n"
+        "'material', 'thickness', 'oversize', 'face' and 'match'; take out what is not needed.\n"
         "parts.csv, row 1: there is no column 'colour'.\n"
         "    name,length,Widht,colour\n"
         "                      ^^^^^^\n"
         "Did you mean 'count'? The columns are 'name', 'length', 'width', 'count', 'grain', "
-        "'material', 'thickness', 'oversize' and 'face'; take out what is not needed.\n"
+        "'material', 'thickness', 'oversize', 'face' and 'match'; take out what is not needed.\n"
         "parts.csv, row 1: the column 'width' is missing.\n"
         "    name,length,Widht,colour\n"
         "Add it to the headings."
@@ -44,7 +44,7 @@ def test_a_first_row_that_is_a_part_is_refused_in_one_sentence(tmp_path: Path) -
         "parts.csv, row 1: the first row has no heading that is known.\n"
         "    Side,600,300,2\n"
         "Write name, length, width and what else is needed of 'name', 'length', 'width', 'count', "
-        "'grain', 'material', 'thickness', 'oversize' and 'face' in it, "
+        "'grain', 'material', 'thickness', 'oversize', 'face' and 'match' in it, "
         "with a comma, a semicolon or a tab between them."
     )
 

@@ -115,3 +115,21 @@ def test_more_pieces_than_that_are_refused_where_they_become_too_many() -> None:
         "            ^^^^\n"
         "Check the counts, or split the job."
     )
+
+
+def test_parts_that_must_match_are_told_by_a_word() -> None:
+    rail = PART.replace("Shelf", "Rail").replace("562", "400")
+    root = table(PART + 'match = "depth"\n' + rail + 'match = "depth"\n')
+    assert [read.part.match for read in read_all(root)] == ["depth", "depth"]
+    assert refused(PART + 'match = "depth"\n' + rail + 'match = "depth"\n') == ""
+
+
+def test_parts_without_a_size_in_common_cannot_match() -> None:
+    rail = PART.replace("Shelf", "Rail").replace("562", "400").replace("300", "299")
+    assert refused(PART + 'match = "depth"\n' + rail + 'match = "depth"\n') == (
+        "job.toml, line 10, [[part]] 2 'Rail', key 'match': "
+        "it shares no size with the other parts that must match as 'depth'.\n"
+        '    match = "depth"\n'
+        "            ^^^^^^^\n"
+        "Give them an equal length or width, oversize counted, or take the word away."
+    )
