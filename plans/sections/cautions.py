@@ -19,8 +19,8 @@ class Caution:
         topic: One or two words, such as "Support".
         full: The note on the safety page, own words.
         short: The line at the step.
-        where: Which pages carry the short line: any of "sheet", "shopping", "parts", "overview",
-            "holes", "frame", "covering".
+        where: Which pages carry the short line: any of "overview", "work", "shopping", "sheet",
+            "frame", "holes", "covering".
         defer_to: Who or what decides, such as "your saw's manual".
     """
 
@@ -112,7 +112,7 @@ def _around_the_work() -> Iterator[Caution]:
         full="Wood dust can cause cancer. Take it away at the tool and wear a mask that seals, "
         "with glasses and ear protection. Treated or coated boards have dangers of their own.",
         short="Glasses, ears, mask, extraction.",
-        where=frozenset({"sheet"}),
+        where=frozenset({"sheet", "holes"}),
         defer_to="national health guidance and the maker's data sheet of the board",
     )
     yield Caution(
@@ -120,8 +120,16 @@ def _around_the_work() -> Iterator[Caution]:
         full="Stop when tired or hurried. One more cut at the end of the day is where mistakes "
         "and injuries happen.",
         short="Tired? Stop here.",
-        where=frozenset({"sheet"}),
+        where=frozenset({"sheet", "work"}),
         defer_to="yourself",
+    )
+    yield Caution(
+        topic="Noise",
+        full="A saw is heard through walls. Ask at which hours you may use one, and whether at all "
+        "on a balcony or a shared drive. The minutes of this plan are an estimate.",
+        short="Saw only where and when noise is allowed.",
+        where=frozenset({"work"}),
+        defer_to="the local by-laws and your landlord",
     )
     yield Caution(
         topic="Mains",

@@ -32,6 +32,7 @@ def test_every_hazard_of_a_sheet_job_has_its_note() -> None:
         "Mass",
         "Dust, eyes, ears",
         "Tiredness",
+        "Noise",
         "Mains",
     }
 
@@ -41,7 +42,7 @@ def test_every_note_defers_to_somebody_and_has_a_short_line() -> None:
         assert caution.full
         assert caution.short
         assert caution.defer_to
-        assert caution.where <= {"sheet", "shopping", "parts", "overview"}
+        assert caution.where <= {"sheet", "shopping", "work", "overview", "holes"}
 
 
 def test_no_note_promises_safety_or_a_load() -> None:
