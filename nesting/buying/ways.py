@@ -106,15 +106,17 @@ def find_ways(job: Job, solve: Solve) -> tuple[Way, ...]:
         solve: How a job is planned.
     """
     found: list[Way] = []
+    is_stopped = False
     for restriction in list_restrictions(job):
         if found and not _is_worth_planning(job, restriction.sawing, found[0].result.layout):
             continue
         way = _plan(job, restriction, solve)
         if _is_as_called(job, way):
             found.append(way)
-        if found[-1].result.interrupted:
+        if way.result.interrupted:
+            is_stopped = True
             break
-    if not found[-1].result.interrupted:
+    if not is_stopped:
         found += _repeat(job, found[0], solve)
     whole = [way for way in found if _missing(way) <= _missing(found[0])]
     best = sorted(_drop_dominated(whole), key=_worth)
