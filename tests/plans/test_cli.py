@@ -230,7 +230,7 @@ def test_interrupted_search_writes_what_it_found(small_job: Path, tmp_path: Path
         try:
             time.sleep(8)
             run.send_signal(signal.SIGINT)
-            _, messages = run.communicate(timeout=120)
+            _, messages = run.communicate(timeout=300)  # a hundred pages are written yet
         finally:
             run.kill()
     assert (run.returncode, "Traceback" in messages) == (130, False)
