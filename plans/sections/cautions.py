@@ -36,7 +36,7 @@ _MANUAL = "your saw's manual"
 
 def make_cautions(worked: Worked) -> tuple[Caution, ...]:
     """Return the cautions that apply to this plan, those at the saw first."""
-    return (*_at_the_saw(), _mass(worked), *_around_the_work(), *_of_the_design(worked))
+    return (*_at_the_saw(), _mass(worked), *_around_the_work(worked), *_of_the_design(worked))
 
 
 def _at_the_saw() -> Iterator[Caution]:
@@ -106,7 +106,7 @@ def _mass(worked: Worked) -> Caution:
     )
 
 
-def _around_the_work() -> Iterator[Caution]:
+def _around_the_work(worked: Worked) -> Iterator[Caution]:
     yield Caution(
         topic="Dust, eyes, ears",
         full="Wood dust can cause cancer. Take it away at the tool and wear a mask that seals, "
@@ -123,14 +123,15 @@ def _around_the_work() -> Iterator[Caution]:
         where=frozenset({"sheet", "work"}),
         defer_to="yourself",
     )
-    yield Caution(
-        topic="Noise",
-        full="A saw is heard through walls. Ask at which hours you may use one, and whether at all "
-        "on a balcony or a shared drive. The minutes of this plan are an estimate.",
-        short="Saw only where and when noise is allowed.",
-        where=frozenset({"work"}),
-        defer_to="the local by-laws and your landlord",
-    )
+    if worked.job.terms.evening is not None:
+        yield Caution(
+            topic="Noise",
+            full="A saw is heard through walls. Ask at which hours you may use one, and whether "
+            "at all on a balcony or a shared drive. The minutes of this plan are an estimate.",
+            short="Saw only where and when noise is allowed.",
+            where=frozenset({"work"}),
+            defer_to="the local by-laws and your landlord",
+        )
     yield Caution(
         topic="Mains",
         full="Unroll the extension lead fully; use a residual-current device outdoors; keep the "

@@ -95,6 +95,14 @@ def test_no_page_that_a_note_names_goes_without_a_test(name: str) -> None:
     assert {(one.topic, TITLES[where]) for one in plan.cautions for where in one.where} <= PLACES
 
 
+def test_noise_is_spoken_of_where_the_work_is_planned_by_the_hour() -> None:
+    with_sessions, without = planned("wedges")[0], planned("bass cabinets")[0]
+    assert with_sessions.workshop.sessions
+    assert not without.workshop.sessions
+    assert "Noise" in {caution.topic for caution in with_sessions.cautions}
+    assert "Noise" not in {caution.topic for caution in without.cautions}
+
+
 def test_the_left_hand_is_spoken_of_where_the_saw_is_set_up() -> None:
     plan, pages = planned("wedges")
     assert said(pages, "Setting up").count(squeezed(plan.handed.note)) == 1

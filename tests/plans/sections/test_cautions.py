@@ -32,7 +32,6 @@ def test_every_hazard_of_a_sheet_job_has_its_note() -> None:
         "Mass",
         "Dust, eyes, ears",
         "Tiredness",
-        "Noise",
         "Mains",
     }
 
