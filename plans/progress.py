@@ -40,7 +40,7 @@ class ProgressLine:
     def __call__(self, progress: Any) -> None:  # noqa: ANN401 - any record with these fields
         """Show a record with `done` (0 to 1), `cost`, `bound` and `is_preparing`."""
         if progress.is_preparing:
-            self._say("Preparing the search: compiled once, for about half a minute ...")
+            self._say("Preparing the search: compiled once, which takes 15 to 30 seconds ...")
             return
         now_s = time.monotonic()
         if not self._draws or now_s - self._last_s < _INTERVAL_S:
