@@ -1,6 +1,6 @@
-"""What has changed since the plan before: the lines for the first page of the plan that goes on."""
+"""What has changed since the plan before: lines for the first page of the plan after it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from nesting.garage.edges import find_skew, widen_for_skew
 from nesting.garage.marks import Marks
@@ -10,6 +10,7 @@ from nesting.job import Job
 from nesting.layout import Layout, Rect
 from nesting.lengths import Length
 from nesting.lots import SAME_LOT
+from nesting.parts import Part, is_spare
 from nesting.sheets import mean_reading
 from plans.first_offs import say_off
 from plans.sections.numbers import show, show_size, show_with_unit
@@ -21,6 +22,36 @@ MOST_CODES = 12
 def list_changes(planned: Planned, marks: Marks, remaining: Remaining) -> tuple[str, ...]:
     """Return what has changed since the plan before, a sentence each."""
     return tuple(_changes(planned, marks, remaining))
+
+
+def list_replanned(planned: Planned, job: Job) -> tuple[str, ...]:
+    """Return what is new in a plan that takes the place of one of which nothing is cut yet.
+
+    Args:
+        planned: The plan that stood there.
+        job: What is planned now.
+    """
+    return tuple(_replanned(planned, job))
+
+
+def _replanned(planned: Planned, job: Job) -> Iterator[str]:
+    yield f"Takes the place of plan {planned.fingerprint}, whose pages and labels no longer hold."
+    yield from _kerf_change(planned, job)
+    parts = [part for part in job.parts if not part.spare_of]
+    sizes = list(_size_changes(planned, parts))
+    yield from sizes[:MOST_CODES]
+    if len(sizes) > MOST_CODES:
+        yield f"{len(sizes) - MOST_CODES} more sizes are others: compare the parts lists."
+    before = {
+        piece.part.name
+        for _, piece in planned.pieces()
+        if piece.part is not None and not is_spare(piece.part.name)
+    }
+    now = set(map(name_of, parts))
+    if now - before:
+        yield f"Not in that plan: {_codes(sorted(now - before))}."
+    if before - now:
+        yield f"No longer cut: {_codes(sorted(before - now))}."
 
 
 def list_new_lots(job: Job, layout: Layout, job_file: str) -> tuple[str, ...]:
@@ -68,11 +99,9 @@ def _changes(planned: Planned, marks: Marks, remaining: Remaining) -> Iterator[s
     for code, size in marks.readings.items():
         yield f"{code} was measured: {show_size(*size, unit)} {unit.value} finished."
     yield from _first_offs(planned, marks)
-    if planned.kerf != remaining.job.saw.kerf:
-        kerf = show_with_unit(remaining.job.saw.kerf, unit)
-        yield f"The kerf is {kerf}, before {show_with_unit(planned.kerf, unit)}."
+    yield from _kerf_change(planned, remaining.job)
     yield from _sheet_changes(planned, marks)
-    yield from _size_changes(planned, remaining)
+    yield from _size_changes(planned, remaining.job.parts)
     for part in remaining.misfits:
         yield (
             f"{part.code} {part.name} was cut as {show_size(part.length, part.width, unit)}; the "
@@ -123,15 +152,21 @@ def _thickness_change(
         )
 
 
-def _size_changes(planned: Planned, remaining: Remaining) -> Iterator[str]:
-    """Yield every part still to be cut whose finished size is another one than planned."""
+def _kerf_change(planned: Planned, job: Job) -> Iterator[str]:
+    if planned.kerf != job.saw.kerf:
+        kerf = show_with_unit(job.saw.kerf, planned.unit)
+        yield f"The kerf is {kerf}, before {show_with_unit(planned.kerf, planned.unit)}."
+
+
+def _size_changes(planned: Planned, parts: Iterable[Part]) -> Iterator[str]:
+    """Yield every part whose finished size is another one than planned."""
     unit = planned.unit
     before = {
         piece.part.name: piece.part.finished
         for _, piece in planned.pieces()
         if piece.part is not None
     }
-    for part in remaining.job.parts:
+    for part in parts:
         name, size = name_of(part), (part.length, part.width)
         if name in before and before[name] != size:
             yield f"{name}: {show_size(*size, unit)}, before {show_size(*before[name], unit)}."

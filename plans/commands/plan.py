@@ -92,6 +92,7 @@ def _plan_job(
     messages = []
     if folder is not None:
         check_marks(job_file, standing, made.fingerprint)
+        made = with_changes(made, standing, job)
         with reserving(job.sheets[sheet.sheet].name for sheet in result.layout.sheets):
             messages.append(write_plan(folder, job_file.stem, made, dump(document), options))
     if result.interrupted:
@@ -146,6 +147,23 @@ def with_chance(made: Any, document: Any) -> Any:  # noqa: ANN401
         for part in (1, 2)
     )
     return replace(made, chance=say_chance(found, closer, errors, made.unit))
+
+
+def with_changes(made: Any, standing: Any, job: Any) -> Any:  # noqa: ANN401
+    """Return a plan whose first page says what is new since the plan that it takes the place of.
+
+    Args:
+        made: The plan.
+        standing: The plan file that stands there, or None.
+        job: What is planned.
+    """
+    from plans.changes import list_replanned
+    from plans.plan_reading import planned_of
+
+    if standing is None or standing["fingerprint"] == made.fingerprint:
+        return made
+    changes = list_replanned(planned_of(standing), job)
+    return replace(made, overview=replace(made.overview, changes=changes))
 
 
 def _ways(job: Any, result: Any, solve: Callable[[Any], Any]) -> tuple[Any, ...]:  # noqa: ANN401

@@ -1,4 +1,4 @@
-"""A plan that goes on says on paper what has changed, and bears its own code on every page."""
+"""A plan that follows another says on paper what has changed, and bears its own code."""
 
 from pathlib import Path
 
@@ -46,3 +46,31 @@ def test_the_first_page_lists_what_changed_and_every_page_has_the_new_code(tmp_p
     changes = document["earlier"]["changes"]
     assert any("562" in line and "540" in line for line in changes), changes
     assert all(" ".join(line.split()) in first for line in changes)
+
+
+def test_a_plan_made_again_before_any_cut_lists_what_is_new(tmp_path: Path) -> None:
+    job = tmp_path / "shelf.toml"
+    job.write_text(JOB, "utf-8")
+    done("plan", job, "--effort", "0")
+    before = plan_of(job)["fingerprint"]
+    assert "Changed since the plan before" not in pages_of(job)[0]
+    foot = '[[part]]\nname = "Foot"\nlength = 80\nwidth = 80\n'
+    job.write_text(JOB.replace("562", "540") + foot + "[saw]\nkerf = 3\n", "utf-8")
+    done("plan", job, "--effort", "0")
+    first, *_ = pages_of(job)
+    assert f"Takes the place of plan {before}" in first
+    assert "Shelf: 540 × 280, before 562 × 280." in first
+    assert "The kerf is 3 mm, before 2.4 mm." in first
+    assert "Not in that plan: Foot." in first
+    job.write_text(JOB.replace("Shelf", "Board"), "utf-8")
+    done("plan", job, "--effort", "0")
+    assert "No longer cut: Foot, Shelf." in pages_of(job)[0]
+
+
+def test_a_plan_made_again_from_the_same_job_lists_nothing(tmp_path: Path) -> None:
+    job = tmp_path / "shelf.toml"
+    job.write_text(JOB, "utf-8")
+    done("plan", job, "--effort", "0")
+    first = job.with_suffix(".pdf").read_bytes()
+    done("plan", job, "--effort", "0")
+    assert job.with_suffix(".pdf").read_bytes() == first
