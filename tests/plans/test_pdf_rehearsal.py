@@ -10,9 +10,9 @@ from typing import Any
 
 import pytest
 
+from nesting.defects import solve_clear
 from nesting.job import Job
 from nesting.reading.job_toml import read_job
-from nesting.solve import solve
 from plans.pages.pages import make_pages
 from plans.pages.paper import A4, LETTER, Paper
 from plans.pages.shapes import Page, Role, Text
@@ -35,7 +35,7 @@ ROLES = (Role.KEEP, Role.FIGURE, Role.CODE)
 @cache
 def sample(path: Path) -> tuple[Job, Solved]:
     job = read_job(path)
-    return job, solve(job, effort=0, seed=1)
+    return job, solve_clear(job, effort=0, seed=1)
 
 
 def pages_of(plan: Plan, paper: Paper = A4) -> tuple[Page, ...]:
