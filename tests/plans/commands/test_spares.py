@@ -1,14 +1,10 @@
 """Spares from the job file to the pages, and to the plan that goes on."""
 
-import json
 from pathlib import Path
-from typing import Any
 
 import pytest
-from typer.testing import CliRunner
 
-from plans.cli import app
-from tests.plans.plan_rules import faults_of
+from tests.plans.commands.invoking import done, plan_of
 
 JOB = """
 [job]
@@ -32,18 +28,6 @@ grain = "length"
 SPARES = "[batch]\nspare_minutes = 20\n"
 
 
-def setout(*arguments: object) -> str:
-    result = CliRunner().invoke(app, [str(argument) for argument in arguments])
-    assert result.exit_code == 0, result.output
-    return result.stdout
-
-
-def plan_of(job: Path) -> dict[str, Any]:
-    document = json.loads(job.with_name("shelf.plan.json").read_text("utf-8"))
-    assert faults_of(document) == []
-    return dict(document)
-
-
 @pytest.fixture
 def job(tmp_path: Path) -> Path:
     path = tmp_path / "shelf.toml"
@@ -52,7 +36,7 @@ def job(tmp_path: Path) -> Path:
 
 
 def test_a_spare_is_named_with_its_sheet_and_counted_for_itself(job: Path) -> None:
-    said = setout("plan", job, "--effort", "1")
+    said = done("plan", job, "--effort", "1")
     assert "1 sheet, 3 parts, " in said
     assert "B1, a spare of A1, A2, A3, comes out of what is left of sheet 1" in said
     (sheet,) = plan_of(job)["sheets"]
@@ -62,15 +46,15 @@ def test_a_spare_is_named_with_its_sheet_and_counted_for_itself(job: Path) -> No
 
 def test_without_minutes_for_it_there_is_none(job: Path) -> None:
     job.write_text(JOB, "utf-8")
-    assert "spare" not in setout("plan", job, "--effort", "1")
+    assert "spare" not in done("plan", job, "--effort", "1")
 
 
 def test_a_spare_that_is_cut_is_no_part_too_many_when_the_plan_goes_on(job: Path) -> None:
-    setout("plan", job, "--effort", "1")
+    done("plan", job, "--effort", "1")
     (sheet,) = plan_of(job)["sheets"]
     last = max(cut["number"] for cut in sheet["cuts"])
-    setout("mark", job, f"1.1-1.{last}", "--spoilt", "A1")
-    said = setout("resume", job, "--effort", "1")
+    done("mark", job, f"1.1-1.{last}", "--spoilt", "A1")
+    said = done("resume", job, "--effort", "1")
     assert "B1" in said
     assert "no longer asks" not in said
     assert [part["name"] for each in plan_of(job)["sheets"] for part in each["parts"]] == ["Shelf"]
