@@ -10,6 +10,7 @@ References:
 import numpy as np
 
 from nesting.search.compiled import inner
+from nesting.search.kernels import MODES, score
 from nesting.search.least_work.arrays import (
     AREA,
     FREE,
@@ -42,8 +43,6 @@ from nesting.search.least_work.arrays import (
 )
 from nesting.search.least_work.trees import draw, insert, pick_node, remove, walk_down
 
-MISFIT, STRIP, SHORTER_REST, LOST, UNEVEN = fix(range(5))
-MODES = np.array([MISFIT] * 4 + [STRIP] * 2 + [SHORTER_REST] * 2 + [LOST, UNEVEN])
 RUINED = np.array([1] * 4 + [2] * 4 + [3] * 2)  # sheets
 (TENTHS,) = fix([10])
 MOST_TAKEN, CLIMBED = fix([8, 35])
@@ -51,34 +50,6 @@ BY_AREA, BY_LONG, BY_SHORT = 70, 80, 90  # hundredths; the rest in random order
 NOISE, ALIKE = fix([128, 1 << 20])
 FINE, BLINK = fix([1024, 61])
 EITHER_WAY = 3
-
-
-@inner
-def score(  # noqa: PLR0917 - plain numbers are what a kernel takes
-    mode: int,
-    room: int,
-    room_across: int,
-    own_across: int,
-    own_along: int,
-    part_along: int,
-    part_across: int,
-) -> int:
-    """Return how badly a part fits beside a node, the least being best.
-
-    Along is the direction in which they lie one after the other. `room` is what is left of the
-    node's allotment along it before the part is there, `room_across` its allotment across.
-    """
-    left = room - part_along
-    uneven = abs(part_across - own_across)
-    if mode == MISFIT:  # the smallest of three misfits
-        return min(uneven, left, room_across - max(part_across, own_across))
-    if mode == STRIP:  # area of the strip that the part would start
-        return room * room_across
-    if mode == SHORTER_REST:  # the shorter leftover side
-        return min(left, room_across - part_across)
-    if mode == LOST:  # area lost beside the smaller of the two
-        return uneven * (part_along if part_across < own_across else own_along)
-    return uneven
 
 
 @inner

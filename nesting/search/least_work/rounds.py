@@ -11,6 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
+from nesting.search import kernels
 from nesting.search.compiled import compiled, inner
 from nesting.search.least_work.arrays import (
     BEST_WORK,
@@ -102,9 +103,10 @@ def load() -> Work:
     """Return `work`, whose compiled code is kept for this state of its modules only.
 
     The cache looks at the module of the function itself and at what it encloses, not at what it
-    calls; so it encloses a number that changes with any file of this folder.
+    calls; so it encloses a number that changes with any file of this folder, and with that of the
+    first search, whose score it shares.
     """
-    files = Path(__file__).parent.glob("*.py")
+    files = (*Path(__file__).parent.glob("*.py"), Path(kernels.__file__))
     code = sum(file.stat().st_mtime_ns for file in files) % LARGEST_CODE
 
     @compiled
