@@ -142,8 +142,7 @@ def find_most_open(job: Job, layout: Layout, sequences: Sequence[CutSequence]) -
 
 def _alike(part: Part) -> Alike:
     """Return what interchangeable parts share; those of a strip are bound to their cabinet."""
-    cabinet = part.cabinet if part.strip is not None or not part.cabinet else ""
-    return replace(part, cabinet=cabinet, count=1)
+    return replace(part, cabinet="" if part.strip is None else part.cabinet, count=1)
 
 
 def _demand(job: Job, alike: Sequence[Alike]) -> dict[str, Counter[Alike]]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from nesting.cabinets.hole_places import PlacedHole, find_chord, place_bolts
-from nesting.cabinets.holes import Fastener, Hole, Mounted
+from nesting.cabinets.holes import Fastener, Mounted
 from nesting.lengths import Length, Unit, format_length, inch, mm, round_to
 from nesting.parts import Status
 
@@ -130,14 +130,6 @@ def _order(placed: PlacedHole, unit: Unit) -> Iterator[str]:
     if hole.fastener is Fastener.T_NUTS and hole.bolts:
         face = "inside" if hole.mounted is Mounted.OUTSIDE else "outside"
         yield f"Pull {hole.bolts} T-nuts in from the {face} with a bolt, before the box is closed."
-
-
-def outline_of(hole: Hole, unit: Unit) -> str:
-    """Return the size of a hole in a few words, such as "283 across"."""
-    if hole.window:
-        across, along = hole.window
-        return f"{_size(across, unit)} by {_size(along, unit)}"
-    return f"{_size(hole.cut_out, unit)} across"
 
 
 def _size(length: Length, unit: Unit) -> str:
