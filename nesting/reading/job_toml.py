@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from nesting.cabinets.build import CabinetBuild
+from nesting.cabinets.closing_design import Covering
 from nesting.job import Job
 from nesting.lengths import Length, Unit, inch, mm
 from nesting.reading.assumptions import (
@@ -103,17 +104,9 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     sheets = tuple(sheet for sheet, _ in read)
     by_table = {table.path: (sheet, table) for sheet, table in reversed(read)}
     stock = Stock(sheets=sheets, is_complete=_has_sheets(root, sheet_tables, needs=needs_sheets))
-    parts = _read_parts(root, stock, saw.kerf, path.parent)
-    cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
-    builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=saw.kerf)
-    merged = Merged(parts=parts, cabinets=cabinets, builds=builds)
-    merge_tables = root.tables("merge")
-    if len(builds) == len(cabinets):
-        make = partial(expand_design, stock=stock, step=step, unit=root.unit, kerf=saw.kerf)
-        merged = merge_parts(merge_tables, merged, make)
-    parts, cabinets = merged.parts, merged.cabinets
+    work = _read_work(root, stock, covering, path.parent, step=step, kerf=saw.kerf)
     plain, builds = take_from_holes(
-        (read.part for read in parts), merged.builds, cabinets, root.unit
+        (read.part for read in work.parts), work.builds, work.cabinets, root.unit
     )
     needed = {part.name for part in plain}
     yard_table, car_table = root.table("yard"), root.table("car")
@@ -126,15 +119,15 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
     terms = Terms(
         delivery=read_delivery(buy_table),
         free=(
-            *(free for read in parts for free in read.free if free.of in needed),
-            *chain.from_iterable(read.free for read in cabinets),
+            *(free for read in work.parts for free in read.free if free.of in needed),
+            *chain.from_iterable(read.free for read in work.cabinets),
         ),
         evening=read_evening(session_table),
         most_open=batch.most_open,
         first_whole=batch.first_whole,
         spare_minutes=batch.spare_minutes,
     )
-    _check_whole(root, parts, builds)
+    _check_whole(root, work.parts, builds)
     return Job(
         name=name,
         unit=root.unit,
@@ -149,9 +142,9 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *assume_saw(saw, saw_table),
             assume_step(step, heading),
             *chain.from_iterable(assume_sheet(*by_table[path]) for path in sorted(by_table)),
-            *assume_grain(parts),
+            *assume_grain(work.parts),
             *assume_covering(covering, covering_table),
-            *chain.from_iterable(map(assume_cabinet, cabinets)),
+            *chain.from_iterable(map(assume_cabinet, work.cabinets)),
             assume_keep(keep, keep_table),
             assume_times(times, time_table),
             *assume_yard(yard, yard_table),
@@ -159,13 +152,34 @@ def _read_tables(root: Table, path: Path, *, needs_sheets: bool) -> Job:
             *assume_timber(timber, timber_tables),
             *assume_terms(terms.free, terms.evening, session_table),
             *assume_batch(batch),
-            *merged.assumptions,
+            *work.assumptions,
         ),
         yard=yard,
         car=car,
         timber=timber,
         terms=terms,
     )
+
+
+def _read_work(
+    root: Table,
+    stock: Stock,
+    covering: Covering | None,
+    folder: Path,
+    *,
+    step: Length,
+    kerf: Length,
+) -> Merged:
+    """Return what is to be made, plain parts and cabinets, with the merges made."""
+    parts = _read_parts(root, stock, kerf, folder)
+    cabinets = read_cabinets(root.tables("cabinet"), stock, covering)
+    builds = expand_cabinets(cabinets, stock, step=step, unit=root.unit, kerf=kerf)
+    work = Merged(parts=parts, cabinets=cabinets, builds=builds)
+    merge_tables = root.tables("merge")
+    if len(builds) < len(cabinets):  # the faults are recorded; there is nothing whole to merge
+        return work
+    expand = partial(expand_design, stock=stock, step=step, unit=root.unit, kerf=kerf)
+    return merge_parts(merge_tables, work, expand)
 
 
 def _printable(stem: str) -> str:
